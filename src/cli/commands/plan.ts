@@ -1,0 +1,64 @@
+/** `padstop plan SITE`: the night-before sheet. */
+
+import type { Command } from "commander";
+import type { CameraPlan, WindowPlan } from "../../plan/planTypes.ts";
+import { planWindow } from "../../plan/planWindow.ts";
+import { chooseWindow } from "../../site/chooseWindow.ts";
+import type { Site } from "../../site/types.ts";
+import { planCsv } from "../../show/planCsv.ts";
+import { planJson } from "../../show/planJson.ts";
+import { planSheet } from "../../show/planSheet.ts";
+import { readSite } from "../files.ts";
+import { type CommonOptions, OPTIONS } from "../options.ts";
+import { deliver, sheetOptions } from "../output.ts";
+import type { Context } from "../program.ts";
+
+type Options = Pick<
+  CommonOptions,
+  "window" | "sky" | "step" | "format" | "output" | "quiet" | "color" | "width" | "failOn"
+>;
+
+export function addPlan(program: Command, context: Context): void {
+  program
+    .command("plan")
+    .description("the night-before sheet: light, sun risk and a setting for every camera")
+    .argument("<site>", "site file (YAML)")
+    .addOption(OPTIONS.window())
+    .addOption(OPTIONS.sky())
+    .addOption(OPTIONS.step())
+    .addOption(OPTIONS.format())
+    .addOption(OPTIONS.output())
+    .addOption(OPTIONS.width())
+    .addOption(OPTIONS.failOn())
+    .addOption(OPTIONS.quiet())
+    .addOption(OPTIONS.color())
+    .addHelpText("after", "\nExample:\n  padstop plan sites/skerry-vane.yaml --sky clear,haze,overcast\n")
+    .action((path: string, options: Options) => {
+      const site = readSite(path);
+      const window = chooseWindow(site, options.window ?? null);
+      const plan = planWindow(site, window, {
+        sky: options.sky,
+        ...(options.step === undefined ? {} : { stepS: options.step }),
+      });
+      deliver(context.world, options, planText(plan, context, options));
+      if (!options.quiet && options.window === undefined) tellOtherWindows(site, context);
+      if (options.failOn.some((what) => plan.cameras.some(FAILS[what]!))) context.exitWith(1);
+    });
+}
+
+function planText(plan: WindowPlan, { world }: Context, options: Options): string {
+  if (options.format === "json") return planJson(plan);
+  return options.format === "csv" ? planCsv(plan) : planSheet(plan, sheetOptions(world, options));
+}
+
+const FAILS: Readonly<Record<string, (camera: CameraPlan) => boolean>> = {
+  "in-frame": ({ sun }) => sun.risk === "in-frame",
+  "near-frame": ({ sun }) => sun.risk === "near-frame" || sun.risk === "in-frame",
+  clipped: ({ setting }) => setting !== null && setting.spareStops < 0,
+  unset: ({ setting }) => setting === null,
+};
+
+function tellOtherWindows(site: Site, { world }: Context): void {
+  const others = site.windows.slice(1).map(({ name }, i) => name ?? `window ${i + 2}`);
+  if (others.length > 0) world.err(`Planned the first window; also in the file: ${others.join(", ")} (--window).\n`);
+}

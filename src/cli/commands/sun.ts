@@ -1,0 +1,48 @@
+/** `padstop sun SITE`: the sun's table. */
+
+import type { Command } from "commander";
+import { dayWindow, type SunTable, sunTable } from "../../plan/sunTable.ts";
+import { chooseWindow } from "../../site/chooseWindow.ts";
+import { sunCsv, sunJson, sunSheet } from "../../show/sunSheet.ts";
+import { readSite } from "../files.ts";
+import { type CommonOptions, OPTIONS } from "../options.ts";
+import { deliver, sheetOptions } from "../output.ts";
+import type { Context } from "../program.ts";
+import type { World } from "../world.ts";
+
+type Options = Pick<
+  CommonOptions,
+  "window" | "date" | "sky" | "step" | "format" | "output" | "quiet" | "color" | "width"
+>;
+
+/** A table for people: coarser than the plan's T-0s. */
+const TABLE_STEP_S = 600;
+
+export function addSun(program: Command, { world }: Context): void {
+  program
+    .command("sun")
+    .description("the sun's table: positions, air mass, light, events")
+    .argument("<site>", "site file (YAML)")
+    .addOption(OPTIONS.window())
+    .addOption(OPTIONS.date().conflicts("window"))
+    .addOption(OPTIONS.sky())
+    .addOption(OPTIONS.step())
+    .addOption(OPTIONS.format())
+    .addOption(OPTIONS.output())
+    .addOption(OPTIONS.width())
+    .addOption(OPTIONS.quiet())
+    .addOption(OPTIONS.color())
+    .addHelpText("after", "\nExample:\n  padstop sun sites/skerry-vane.yaml --date 2027-04-18 --step 3600\n")
+    .action((path: string, options: Options) => {
+      const site = readSite(path);
+      const window =
+        options.date === undefined ? chooseWindow(site, options.window ?? null) : dayWindow(site, options.date);
+      const table = sunTable(site, window, { sky: options.sky, stepS: options.step ?? TABLE_STEP_S });
+      deliver(world, options, sunText(table, world, options));
+    });
+}
+
+function sunText(table: SunTable, world: World, options: Options): string {
+  if (options.format === "json") return sunJson(table);
+  return options.format === "csv" ? sunCsv(table) : sunSheet(table, sheetOptions(world, options));
+}

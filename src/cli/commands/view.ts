@@ -1,0 +1,47 @@
+/** `padstop view SITE CAMERA`: one camera through the window. */
+
+import type { Command } from "commander";
+import { viewCamera } from "../../plan/viewCamera.ts";
+import { chooseWindow } from "../../site/chooseWindow.ts";
+import { planCsv } from "../../show/planCsv.ts";
+import { viewJson, viewSheet } from "../../show/viewSheet.ts";
+import { readSite } from "../files.ts";
+import { type CommonOptions, OPTIONS } from "../options.ts";
+import { deliver, sheetOptions } from "../output.ts";
+import type { Context } from "../program.ts";
+
+type Options = Pick<
+  CommonOptions,
+  "window" | "sky" | "step" | "format" | "output" | "quiet" | "color" | "width" | "explain" | "at"
+>;
+
+export function addView(program: Command, { world }: Context): void {
+  program
+    .command("view")
+    .description("one camera through the window; --explain shows how its setting came about")
+    .argument("<site>", "site file (YAML)")
+    .argument("<camera>", "id of the camera")
+    .addOption(OPTIONS.window())
+    .addOption(OPTIONS.sky())
+    .addOption(OPTIONS.step())
+    .addOption(OPTIONS.explain())
+    .addOption(OPTIONS.at())
+    .addOption(OPTIONS.format())
+    .addOption(OPTIONS.output())
+    .addOption(OPTIONS.width())
+    .addOption(OPTIONS.quiet())
+    .addOption(OPTIONS.color())
+    .addHelpText("after", "\nExample:\n  padstop view sites/skerry-vane.yaml P04 --explain --at 18:25\n")
+    .action((path: string, id: string, options: Options) => {
+      const site = readSite(path);
+      const window = chooseWindow(site, options.window ?? null);
+      const view = viewCamera(site, window, id, {
+        sky: options.sky,
+        explain: options.explain || options.at !== undefined,
+        ...(options.step === undefined ? {} : { stepS: options.step }),
+        ...(options.at === undefined ? {} : { at: options.at }),
+      });
+      const text = { json: () => viewJson(view), csv: () => planCsv(view.plan) }[options.format as "json" | "csv"];
+      deliver(world, options, text?.() ?? viewSheet(view, sheetOptions(world, options)));
+    });
+}

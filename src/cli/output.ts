@@ -1,0 +1,25 @@
+/** Where a result goes and how it is laid out. */
+
+import type { SheetOptions } from "../show/planSheet.ts";
+import type { CommonOptions } from "./options.ts";
+import { writeWhole } from "./files.ts";
+import { paintFor, PLAIN_COLUMNS, type World } from "./world.ts";
+import { PLAIN } from "../show/paint.ts";
+
+type OutputOptions = Partial<Pick<CommonOptions, "output" | "quiet" | "color" | "width">>;
+
+/** To stdout, or whole into a file with a word on stderr. */
+export function deliver(world: World, options: OutputOptions, text: string): void {
+  if (options.output === undefined) return world.out(text);
+  writeWhole(options.output, text, true);
+  if (!options.quiet) world.err(`Wrote ${options.output}\n`);
+}
+
+/** A file is laid out plain and 80 columns wide unless told otherwise. */
+export function sheetOptions(world: World, options: OutputOptions): SheetOptions {
+  const toFile = options.output !== undefined;
+  return {
+    width: options.width ?? (toFile ? PLAIN_COLUMNS : world.columns),
+    paint: toFile ? PLAIN : paintFor(world, options.color ?? true),
+  };
+}

@@ -1,0 +1,62 @@
+/** The commands and what becomes of their results: files, exit codes, errors. */
+
+import { readFileSync } from "node:fs";
+import { Command, CommanderError } from "commander";
+import { PadstopError } from "../base/problem.ts";
+import { problemsText } from "../show/problems.ts";
+import { addCheck } from "./commands/check.ts";
+import { addEv } from "./commands/ev.ts";
+import { addNew } from "./commands/newSite.ts";
+import { addPlan } from "./commands/plan.ts";
+import { addSun } from "./commands/sun.ts";
+import { addView } from "./commands/view.ts";
+import { paintFor, type World } from "./world.ts";
+
+export const EXIT = { done: 0, failOn: 1, wrongInput: 2, ourBug: 70 } as const;
+
+/** What a command is given besides its arguments. */
+export interface Context {
+  readonly world: World;
+  /** Sets the exit code of a run that went well. */
+  readonly exitWith: (code: number) => void;
+}
+
+/** Runs one command line; never throws. */
+export async function run(args: readonly string[], world: World): Promise<number> {
+  let exitCode: number = EXIT.done;
+  const program = makeProgram({ world, exitWith: (code) => void (exitCode = code) });
+  try {
+    await program.parseAsync([...args], { from: "user" });
+    return exitCode;
+  } catch (thrown) {
+    return codeOf(thrown, world, !args.includes("--no-color"));
+  }
+}
+
+function makeProgram(context: Context): Command {
+  const { world } = context;
+  const program = new Command("padstop")
+    .description("Plans exposure and lighting for launch photography from the geometry of the sun")
+    .version(packageVersion(), "-V, --version")
+    .configureOutput({ writeOut: world.out, writeErr: world.err })
+    .showSuggestionAfterError()
+    .exitOverride();
+  for (const add of [addPlan, addView, addSun, addEv, addCheck, addNew]) add(program, context);
+  return program;
+}
+
+function packageVersion(): string {
+  const text = readFileSync(new URL("../../package.json", import.meta.url), "utf8");
+  return (JSON.parse(text) as { version: string }).version;
+}
+
+function codeOf(thrown: unknown, world: World, colour: boolean): number {
+  if (thrown instanceof CommanderError) return thrown.exitCode === 0 ? EXIT.done : EXIT.wrongInput;
+  if (thrown instanceof PadstopError) {
+    world.err(problemsText(thrown.problems, paintFor(world, colour)));
+    return EXIT.wrongInput;
+  }
+  const what = thrown instanceof Error ? `${thrown.name}: ${thrown.message}` : String(thrown);
+  world.err(`padstop has a fault of its own: ${what}\nPlease report it with the site file and the command.\n`);
+  return EXIT.ourBug;
+}

@@ -1,0 +1,254 @@
+/**
+ * One setting for a whole window: which stop, shutter and filter keeps everything inside the medium's range, and by
+ * how much.
+ *
+ * With x = log2 of the luminance rendered as the mid-tone, each kept thing asks for x >= its highlight - over and
+ * x <= its shadow + under. spare(x) is the smallest of these margins over all samples: two straight lines, so its
+ * best x is known exactly, and no setting can beat the spare there.
+ */
+
+import type { Thing } from "../site/types.ts";
+
+/** A kept thing at one T-0 under one sky: log2 of its darkest and brightest luminance (cd/m2). */
+export interface ThingSpan {
+  readonly thing: Thing;
+  readonly darkLog2: number;
+  readonly brightLog2: number;
+}
+
+/** Everything kept at one T-0 under one sky. */
+export interface Sample {
+  readonly atMs: number;
+  readonly skyIndex: number;
+  readonly spans: readonly ThingSpan[];
+  /** log2 of the luminance that belongs at the mid-tone (the body's mean metered by incident light). */
+  readonly placeLog2: number;
+}
+
+/** A setting this camera can be given. */
+export interface SettingChoice {
+  /** As engraved. */
+  readonly stop: number;
+  readonly shutterName: string;
+  /** As engraved or by angle and rate, seconds. */
+  readonly shutterS: number;
+  readonly filterDensity: number;
+  /** log2 of the luminance it renders as the mid-tone. */
+  readonly midToneLog2: number;
+  /** Steps from the middle of the lens's marks. */
+  readonly fromMiddle: number;
+  /** Filters in the light path, 0 or 1. */
+  readonly filters: number;
+}
+
+export interface MediumRange {
+  readonly underStops: number;
+  readonly overStops: number;
+}
+
+export interface Worst {
+  readonly atMs: number;
+  readonly skyIndex: number;
+  readonly thing: Thing;
+  /** Margin in stops; negative: clipped by that much. */
+  readonly stops: number;
+  readonly end: "over" | "under";
+}
+
+export interface SolvedSetting {
+  readonly choice: SettingChoice;
+  /** Smallest margin over all samples, stops. */
+  readonly spareStops: number;
+  /** Share of samples with everything kept inside the range, 0..1. */
+  readonly holds: number;
+  readonly worst: Worst;
+  /** Mean distance of the body from its place, stops; positive: brighter. */
+  readonly fromPlaceStops: number;
+}
+
+export interface Envelope {
+  readonly darkestLog2: number;
+  readonly brightestLog2: number;
+  readonly placeLog2: number;
+}
+
+/** Settings finer than this are the same setting to a person, stops. */
+const SAME_STOPS = 0.01;
+/** Margin for rounding when a sample is called held. */
+const HELD_EPSILON = 1e-9;
+
+/** `plumeShiftStops` makes the plume that much brighter than nominal. */
+export function envelopeOf(samples: readonly Sample[], plumeShiftStops = 0): Envelope {
+  let darkestLog2 = Number.POSITIVE_INFINITY;
+  let brightestLog2 = Number.NEGATIVE_INFINITY;
+  let placeSum = 0;
+  for (const sample of samples) {
+    for (const { thing, darkLog2, brightLog2 } of sample.spans) {
+      const shift = thing === "plume" ? plumeShiftStops : 0;
+      darkestLog2 = Math.min(darkestLog2, darkLog2 + shift);
+      brightestLog2 = Math.max(brightestLog2, brightLog2 + shift);
+    }
+    placeSum += sample.placeLog2;
+  }
+  return { darkestLog2, brightestLog2, placeLog2: placeSum / samples.length };
+}
+
+/** Smallest margin over an envelope at x. */
+export const spareAt = (envelope: Envelope, range: MediumRange, x: number): number =>
+  Math.min(x + range.overStops - envelope.brightestLog2, envelope.darkestLog2 + range.underStops - x);
+
+/** The x no setting can beat, and its spare. */
+export function bestPossible(envelope: Envelope, range: MediumRange): { midToneLog2: number; spareStops: number } {
+  const midToneLog2 =
+    (envelope.brightestLog2 - range.overStops + envelope.darkestLog2 + range.underStops) / 2;
+  return { midToneLog2, spareStops: spareAt(envelope, range, midToneLog2) };
+}
+
+/**
+ * The best of the settings: most spare up to the comfort margin, then nearest to the body's place, then fewest
+ * filters, then a stop in the lens's middle, then the shorter time. Null without samples or choices.
+ */
+export function solveSetting(
+  samples: readonly Sample[],
+  choices: readonly SettingChoice[],
+  range: MediumRange,
+  comfortStops: number,
+): SolvedSetting | null {
+  if (samples.length === 0 || choices.length === 0) return null;
+  const envelope = envelopeOf(samples);
+  const [best] = rankedChoices(envelope, choices, range, comfortStops);
+  return describe(best!, samples, envelope.placeLog2, range);
+}
+
+/** The choices from best to worst by the rule of `solveSetting`. */
+export function rankedChoices(
+  envelope: Envelope,
+  choices: readonly SettingChoice[],
+  range: MediumRange,
+  comfortStops: number,
+): SettingChoice[] {
+  return choices
+    .map((choice) => ({ choice, rank: rankOf(choice, envelope, range, comfortStops) }))
+    .sort((a, b) => compareRanks(a.rank, b.rank))
+    .map(({ choice }) => choice);
+}
+
+/** How a given setting does over the samples. */
+function describe(
+  choice: SettingChoice,
+  samples: readonly Sample[],
+  placeLog2: number,
+  range: MediumRange,
+): SolvedSetting {
+  let held = 0;
+  let worst: Worst | null = null;
+  for (const sample of samples) {
+    const sampleWorst = worstOf(sample, choice.midToneLog2, range);
+    if (sampleWorst.stops >= -HELD_EPSILON) held++;
+    if (worst === null || sampleWorst.stops < worst.stops - HELD_EPSILON) worst = sampleWorst;
+  }
+  return {
+    choice,
+    spareStops: worst!.stops,
+    holds: held / samples.length,
+    worst: worst!,
+    fromPlaceStops: placeLog2 - choice.midToneLog2,
+  };
+}
+
+/** The kept thing with the smallest margin in one sample. */
+export function worstOf(sample: Sample, midToneLog2: number, range: MediumRange): Worst {
+  let worst: Worst | null = null;
+  for (const { thing, darkLog2, brightLog2 } of sample.spans) {
+    const overMargin = midToneLog2 + range.overStops - brightLog2;
+    const underMargin = darkLog2 + range.underStops - midToneLog2;
+    const stops = Math.min(overMargin, underMargin);
+    if (worst === null || stops < worst.stops) {
+      const end = overMargin < underMargin ? "over" : "under";
+      worst = { atMs: sample.atMs, skyIndex: sample.skyIndex, thing, stops, end };
+    }
+  }
+  return worst!;
+}
+
+/** Lower is better, compared from the left. */
+type Rank = readonly [number, number, number, number, number, number];
+
+function rankOf(choice: SettingChoice, envelope: Envelope, range: MediumRange, comfortStops: number): Rank {
+  const spare = Math.min(comfortStops, spareAt(envelope, range, choice.midToneLog2));
+  const fromPlace = Math.abs(envelope.placeLog2 - choice.midToneLog2);
+  return [
+    -Math.round(spare / SAME_STOPS),
+    Math.round(fromPlace / SAME_STOPS),
+    choice.filters,
+    choice.fromMiddle,
+    choice.shutterS,
+    choice.stop,
+  ];
+}
+
+function compareRanks(a: Rank, b: Rank): number {
+  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return a[i]! - b[i]!;
+  return 0;
+}
+
+/** A stretch of T-0s that one setting holds entirely. */
+export interface HeldStretch {
+  readonly choice: SettingChoice;
+  readonly fromMs: number;
+  readonly toMs: number;
+}
+
+/**
+ * When no setting holds all: the one that holds longest from the opening, and the one that holds longest up to the
+ * close (over all skies at each T-0). Null for an end that nothing holds.
+ */
+export function twoSettings(
+  samples: readonly Sample[],
+  choices: readonly SettingChoice[],
+  range: MediumRange,
+  comfortStops: number,
+): { first: HeldStretch | null; second: HeldStretch | null } {
+  const accepted = acceptedByTime(samples, range);
+  const stretch = (ordered: readonly Accepted[]): HeldStretch | null => {
+    const longest = Math.max(0, ...choices.map((choice) => heldFromStart(ordered, choice.midToneLog2)));
+    if (longest === 0) return null;
+    const held = ordered.slice(0, longest).map(({ atMs }) => atMs);
+    const covered = new Set(held);
+    const solved = solveSetting(samples.filter((s) => covered.has(s.atMs)), choices, range, comfortStops);
+    return solved && { choice: solved.choice, fromMs: Math.min(...held), toMs: Math.max(...held) };
+  };
+  return { first: stretch(accepted), second: stretch([...accepted].reverse()) };
+}
+
+/** The mid-tones that keep everything inside the range at one T-0, over all skies; empty when low > high. */
+interface Accepted {
+  readonly atMs: number;
+  readonly lowLog2: number;
+  readonly highLog2: number;
+}
+
+/** In the order of T-0. */
+function acceptedByTime(samples: readonly Sample[], range: MediumRange): Accepted[] {
+  const byTime = new Map<number, Accepted>();
+  for (const { atMs, spans } of samples) {
+    let { lowLog2, highLog2 } = byTime.get(atMs) ?? {
+      lowLog2: Number.NEGATIVE_INFINITY,
+      highLog2: Number.POSITIVE_INFINITY,
+    };
+    for (const span of spans) {
+      lowLog2 = Math.max(lowLog2, span.brightLog2 - range.overStops);
+      highLog2 = Math.min(highLog2, span.darkLog2 + range.underStops);
+    }
+    byTime.set(atMs, { atMs, lowLog2, highLog2 });
+  }
+  return [...byTime.values()].sort((a, b) => a.atMs - b.atMs);
+}
+
+/** How many T-0s from the start of the order a mid-tone holds. */
+function heldFromStart(ordered: readonly Accepted[], midToneLog2: number): number {
+  const first = ordered.findIndex(
+    ({ lowLog2, highLog2 }) => midToneLog2 < lowLog2 - HELD_EPSILON || midToneLog2 > highLog2 + HELD_EPSILON,
+  );
+  return first === -1 ? ordered.length : first;
+}

@@ -1,0 +1,25 @@
+/** The library's public names. */
+
+export type { Air, Direction, Place } from "./base/place.ts";
+export { PadstopError, PROBLEM_CODES, type FilePlace, type Problem, type ProblemCode } from "./base/problem.ts";
+export { exposureValue } from "./exposure/exposureValue.ts";
+export { bodyLuminance } from "./light/body.ts";
+export type { LightClass } from "./light/lightClass.ts";
+export { planckLuminance } from "./light/planck.ts";
+export type { CameraPlan, LightSample, Setting, SunInstant, WindowPlan } from "./plan/planTypes.ts";
+export { planWindow } from "./plan/planWindow.ts";
+export type { Remedy } from "./plan/remedy.ts";
+export type { PlanOptions } from "./plan/scene.ts";
+export type { SunRisk } from "./plan/sunRisk.ts";
+export { viewCamera, type ViewOptions, type ViewPlan } from "./plan/viewCamera.ts";
+export { chooseWindow } from "./site/chooseWindow.ts";
+export { parseSite, referencedFiles } from "./site/parseSite.ts";
+export type { Camera, Site, SkyState, Window } from "./site/types.ts";
+export { daylight, type Sky } from "./sky/daylight.ts";
+export { type SunPosition, sunAt } from "./sky/sun.ts";
+export { type SunEvents, sunEvents } from "./sky/sunEvents.ts";
+export { makeSunTrack, type SunSample, type SunTrack } from "./sky/sunTrack.ts";
+export type { Illuminances } from "./sky/turbidSky.ts";
+export { type Located, locateInFrame, type View } from "./view/frame.ts";
+export { lookAt, placeFrom, type SightLine } from "./view/sightLine.ts";
+export { sunInFrame } from "./view/sunInFrame.ts";

@@ -1,0 +1,103 @@
+/** Where a camera stands, where it looks, and what of the vehicle it sees. */
+
+import type { Air, Place } from "../base/place.ts";
+import { wrap360 } from "../base/units.ts";
+import { norm, type Vec3 } from "../base/vector.ts";
+import { standardAir } from "../sky/atmosphere.ts";
+import type { Camera, Site, Spot, Vehicle } from "../site/types.ts";
+import { coverageM, fieldDeg, type Frame, makeFrame, onGateMm } from "../view/frame.ts";
+import { carryTo, lookAt, placeAtEnu, placeFrom } from "../view/sightLine.ts";
+
+export interface CameraView {
+  readonly camera: Camera;
+  /** Where the camera stands; the site's place when the file gives only an axis. */
+  readonly place: Place;
+  readonly placeGiven: boolean;
+  readonly air: Air;
+  readonly axis: { readonly azimuthDeg: number; readonly elevationDeg: number; readonly rangeM: number | null };
+  readonly frame: Frame;
+  readonly fieldDeg: { readonly horizontal: number; readonly vertical: number };
+  /** From the body outward to the camera. */
+  readonly observerAzimuthDeg: number;
+  /** The body in the gate; null without a vehicle or a place. */
+  readonly body: BodyInGate | null;
+}
+
+/** The stretch of the body's axis that falls inside the gate, metres above the pad datum; null when none does. */
+export interface BodyInGate {
+  readonly visible: { readonly fromM: number; readonly toM: number } | null;
+  /** Height that the gate covers at the vehicle, metres. */
+  readonly gateHeightM: number;
+}
+
+export const placeOf = (site: Site, spot: Spot): Place =>
+  spot.kind === "place" ? spot.place : placeFrom(site.place, spot.bearingDeg, spot.rangeM, spot.upM);
+
+export function makeCameraView(site: Site, camera: Camera): CameraView {
+  const place = camera.at === null ? site.place : placeOf(site, camera.at);
+  const axis = axisOf(site, camera, place);
+  const frame = makeFrame({
+    azimuthDeg: axis.azimuthDeg,
+    elevationDeg: axis.elevationDeg,
+    rollDeg: camera.rollDeg,
+    focalMm: camera.lens.focalMm,
+    gateWidthMm: camera.gate.widthMm,
+    gateHeightMm: camera.gate.heightMm,
+  });
+  const placeGiven = camera.at !== null;
+  return {
+    camera,
+    place,
+    placeGiven,
+    air: site.air ?? standardAir(place.heightM),
+    axis,
+    frame,
+    fieldDeg: {
+      horizontal: fieldDeg(camera.gate.widthMm, camera.lens.focalMm),
+      vertical: fieldDeg(camera.gate.heightMm, camera.lens.focalMm),
+    },
+    observerAzimuthDeg: placeGiven ? lookAt(site.place, place).azimuthDeg : wrap360(axis.azimuthDeg + 180),
+    body: placeGiven && site.vehicle ? bodyInGate(site, site.vehicle, place, frame) : null,
+  };
+}
+
+function axisOf(site: Site, camera: Camera, place: Place): CameraView["axis"] {
+  const { aim } = camera;
+  if (aim.kind === "vehicle") return lookAt(place, placeAtEnu(site.place, [0, 0, aim.upM]));
+  if (aim.kind === "place") return lookAt(place, aim.place);
+  const middleM = site.vehicle ? site.vehicle.baseM + site.vehicle.heightM / 2 : 0;
+  const rangeM = camera.at === null ? null : lookAt(place, placeAtEnu(site.place, [0, 0, middleM])).rangeM;
+  return { azimuthDeg: aim.azimuthDeg, elevationDeg: aim.elevationDeg, rangeM };
+}
+
+/** Vector in metres, in the camera's horizon, to a height in metres on the vehicle's axis. */
+export function toVehicleAxis(site: Site, place: Place): (upM: number) => Vec3 {
+  const carry = carryTo(site.place, place);
+  return (upM) => carry([0, 0, upM]);
+}
+
+/** Points along the body's axis that are tried for being in the gate. */
+const BODY_POINTS = 60;
+
+function bodyInGate(site: Site, vehicle: Vehicle, place: Place, frame: Frame): BodyInGate {
+  const inGate: number[] = [];
+  const toAxis = toVehicleAxis(site, place);
+  for (let i = 0; i <= BODY_POINTS; i++) {
+    const upM = vehicle.baseM + (vehicle.heightM * i) / BODY_POINTS;
+    if (isInGate(frame, toAxis(upM))) inGate.push(upM);
+  }
+  const middleRangeM = norm(toAxis(vehicle.baseM + vehicle.heightM / 2));
+  const { focalMm, gateHeightMm } = frame.view;
+  return {
+    visible: inGate.length === 0 ? null : { fromM: inGate[0]!, toM: inGate.at(-1)! },
+    gateHeightM: coverageM(gateHeightMm, focalMm, middleRangeM),
+  };
+}
+
+/** Whether a direction (of any length) falls on the gate. */
+export function isInGate(frame: Frame, direction: Vec3): boolean {
+  const point = onGateMm(frame, direction);
+  if (point === null) return false;
+  const { gateWidthMm, gateHeightMm } = frame.view;
+  return Math.abs(point.xMm) <= gateWidthMm / 2 && Math.abs(point.yMm) <= gateHeightMm / 2;
+}

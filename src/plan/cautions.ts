@@ -1,0 +1,43 @@
+/** What can hurt someone, always said. */
+
+import { CAUTION_SUN_IRRADIANCE_W_M2 } from "../base/constants.ts";
+import { sunImageMm, sunImageWCm2 } from "../exposure/sharpness.ts";
+import { exactStop, stopName } from "../exposure/scales.ts";
+import type { Camera } from "../site/types.ts";
+import type { CameraPlan } from "./planTypes.ts";
+
+const ALWAYS: readonly string[] = [
+  "Pad access, hazard zones and camera placement follow range safety and local rules; this sheet advises, licensed and responsible people decide.",
+  "A plan is a model of a mean sky: meter when you can, and set by the meter where the two differ.",
+];
+
+const SUN_CAUTION =
+  "Never look at or near the sun through a finder or lens without a filter made for solar viewing in front of it.";
+
+/** Cautions of a plan: the sun's first when any camera has it in or near its frame. */
+export function cautionsFor(cameras: readonly Camera[], plans: readonly CameraPlan[], semidiameterDeg: number): string[] {
+  const atRisk = plans.filter(({ sun }) => sun.risk === "in-frame" || sun.risk === "near-frame");
+  if (atRisk.length === 0) return [...ALWAYS];
+  const inFrame = cameras.filter((_, i) => plans[i]!.sun.risk === "in-frame");
+  return [SUN_CAUTION, ...inFrame.slice(0, 1).flatMap(() => [burnCaution(inFrame, plans, semidiameterDeg)]), ...ALWAYS];
+}
+
+/** The worst of the cameras with the sun in the frame: irradiance of its image at the setting's stop, or wide open. */
+function burnCaution(cameras: readonly Camera[], plans: readonly CameraPlan[], semidiameterDeg: number): string {
+  const worst = cameras
+    .map((camera) => {
+      const marked = plans.find(({ id }) => id === camera.id)!.setting?.stop ?? camera.lens.stops[0] ?? null;
+      const wattsCm2 =
+        marked === null
+          ? 0
+          : sunImageWCm2(CAUTION_SUN_IRRADIANCE_W_M2, exactStop(marked, camera.lens.stops), semidiameterDeg);
+      return { camera, marked, wattsCm2 };
+    })
+    .reduce((a, b) => (b.wattsCm2 > a.wattsCm2 ? b : a));
+  const { camera, marked, wattsCm2 } = worst;
+  const figure =
+    marked === null
+      ? ""
+      : ` ${camera.id} at ${stopName(marked)}: about ${Number(wattsCm2.toPrecision(2))} W/cm2 in an image ${Number(sunImageMm(camera.lens.focalMm, semidiameterDeg).toPrecision(2))} mm across, before filters.`;
+  return `The sun's image can burn shutters, film and sensors within seconds, more so behind a long lens.${figure}`;
+}

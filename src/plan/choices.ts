@@ -1,0 +1,108 @@
+/** The settings a camera can be given, and what is missing when there are none. */
+
+import { midToneLuminance } from "../exposure/exposureValue.ts";
+import {
+  densityStops,
+  exactShutterS,
+  exactStop,
+  shutterAngleTimeS,
+  timeName,
+} from "../exposure/scales.ts";
+import type { SettingChoice } from "../exposure/solver.ts";
+import type { Camera, Shutter } from "../site/types.ts";
+import type { ImageMotion } from "./motion.ts";
+
+export interface Choices {
+  readonly choices: readonly SettingChoice[];
+  /** In plain words; empty when everything is there. */
+  readonly missing: readonly string[];
+  /** Smear at the shortest time when no shutter keeps it under the limit, mm; else null. */
+  readonly blurOverLimitMm: number | null;
+}
+
+/** A shutter as it is set and as it is computed with. */
+export interface ShutterTime {
+  readonly name: string;
+  /** As set, seconds. */
+  readonly markedS: number;
+  readonly exactS: number;
+}
+
+export function shutterTime(shutter: Shutter, rateHz: number | null): ShutterTime | null {
+  if (shutter.kind === "time") {
+    return { name: timeName(shutter.markedS), markedS: shutter.markedS, exactS: exactShutterS(shutter.markedS) };
+  }
+  if (rateHz === null) return null;
+  const exactS = shutterAngleTimeS(shutter.angleDeg, rateHz);
+  return { name: timeName(exactS), markedS: exactS, exactS };
+}
+
+export function choicesFor(camera: Camera, motion: ImageMotion | null): Choices {
+  const missing = whatIsMissing(camera);
+  if (missing.length > 0) return { choices: [], missing, blurOverLimitMm: null };
+  const times = camera.shutters
+    .map((shutter) => shutterTime(shutter, camera.rateHz))
+    .filter((time) => time !== null);
+  const { usable, blurOverLimitMm } = sharpEnough(times, motion, camera.medium!.blurMm);
+  const middle = (camera.lens.stops.length - 1) / 2;
+  const marks = [...camera.lens.stops].sort((a, b) => a - b);
+  const choices = marks.flatMap((stop, index) =>
+    usable.flatMap((time) =>
+      camera.filterDensities.map((filterDensity) =>
+        choice(camera, stop, time, filterDensity, Math.abs(index - middle)),
+      ),
+    ),
+  );
+  return { choices, missing, blurOverLimitMm };
+}
+
+/** The times that keep the smear under the limit; when none does, the shortest. */
+function sharpEnough(
+  times: readonly ShutterTime[],
+  motion: ImageMotion | null,
+  limitMm: number,
+): { usable: readonly ShutterTime[]; blurOverLimitMm: number | null } {
+  if (motion === null) return { usable: times, blurOverLimitMm: null };
+  const sharp = times.filter((time) => motion.imageMmS * time.exactS <= limitMm);
+  if (sharp.length > 0) return { usable: sharp, blurOverLimitMm: null };
+  const shortest = times.reduce((a, b) => (b.exactS < a.exactS ? b : a));
+  return { usable: [shortest], blurOverLimitMm: motion.imageMmS * shortest.exactS };
+}
+
+/** A camera's settings in one number: log2 of the luminance it renders as the mid-tone. */
+function choice(
+  camera: Camera,
+  stop: number,
+  time: ShutterTime,
+  filterDensity: number,
+  fromMiddle: number,
+): SettingChoice {
+  const midTone = midToneLuminance({
+    stop: exactStop(stop, camera.lens.stops),
+    exposureS: time.exactS,
+    speedIso: camera.medium!.speedIso,
+    lossStops: lossStops(camera, filterDensity),
+  });
+  return {
+    stop,
+    shutterName: time.name,
+    shutterS: time.markedS,
+    filterDensity,
+    midToneLog2: Math.log2(midTone),
+    fromMiddle,
+    filters: filterDensity > 0 ? 1 : 0,
+  };
+}
+
+/** Everything between the light and the medium, stops. */
+export const lossStops = (camera: Camera, filterDensity: number): number =>
+  densityStops(filterDensity) + camera.lossStops + camera.lens.lossStops;
+
+function whatIsMissing(camera: Camera): string[] {
+  const missing: string[] = [];
+  if (camera.lens.stops.length === 0) missing.push("lens stops");
+  if (camera.shutters.length === 0) missing.push("a shutter");
+  if (camera.medium === null) missing.push("a medium");
+  if (camera.shutters.some(({ kind }) => kind === "angle") && camera.rateHz === null) missing.push("a frame rate");
+  return missing;
+}

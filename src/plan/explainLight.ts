@@ -1,0 +1,200 @@
+/**
+ * How the light of one view came about at one T-0 under one sky, line by line with sources. Every figure is printed
+ * with enough digits to be followed with a pocket calculator; the formulas are those of the modules that compute.
+ */
+
+import { EXTRATERRESTRIAL_ILLUMINANCE_LX, STANDARD_PRESSURE_HPA } from "../base/constants.ts";
+import { cosDeg, sinDeg } from "../base/units.ts";
+import { exposureValue, MID_TONE_REFLECTANCE } from "../exposure/exposureValue.ts";
+import { guideEv } from "../exposure/guide.ts";
+import { cylinderMean, cylinderPeak, directVerticalLx, fillLx, totalHorizontalLx } from "../light/body.ts";
+import type { PlumeLuminance } from "../light/plume.ts";
+import type { Site } from "../site/types.ts";
+import { airMassKastenYoung1989 } from "../sky/atmosphere.ts";
+import { absoluteAirMass, HAZE_LINKE_TURBIDITY, LOW_SUN_DEG, skyName, skyState } from "../sky/daylight.ts";
+import { generalSkyOf } from "../sky/generalSky.ts";
+import type { CameraView } from "./cameraView.ts";
+import type { Instant, Scene, SkyLight } from "./scene.ts";
+import { correctionStops, type Things } from "./things.ts";
+
+export interface ExplainLine {
+  readonly text: string;
+  /** Where the formula or value is from; null for plain arithmetic. */
+  readonly source: string | null;
+}
+
+export interface ExplainPart {
+  readonly title: string;
+  readonly lines: readonly ExplainLine[];
+}
+
+const line = (text: string, source: string | null = null): ExplainLine => ({ text, source });
+
+/** Five figures: enough to follow, not a claim of accuracy. */
+const num = (value: number): string => {
+  const rounded = Number(value.toPrecision(5));
+  return Math.abs(rounded) >= 1e7 ? rounded.toExponential(3) : String(rounded);
+};
+
+/** What one explanation is about. */
+export interface ExplainCase {
+  readonly scene: Scene;
+  readonly view: CameraView;
+  readonly instant: Instant;
+  readonly sky: SkyLight;
+  readonly things: Things;
+  readonly plume: PlumeLuminance | null;
+  readonly guideHolds: boolean;
+}
+
+export function explainLight(input: ExplainCase): ExplainPart[] {
+  return [
+    { title: "sun", lines: sunLines(input) },
+    { title: `daylight, ${skyName(input.sky.sky)}`, lines: daylightLines(input) },
+    { title: "body", lines: bodyLines(input) },
+    { title: "sky, deck and plume", lines: otherLines(input) },
+    { title: "exposure value", lines: exposureLines(input) },
+  ];
+}
+
+function sunLines({ scene, instant }: ExplainCase): ExplainLine[] {
+  const { azimuthDeg, airlessElevationDeg, apparentElevationDeg } = instant.sun;
+  const lift = apparentElevationDeg - airlessElevationDeg;
+  const { pressureHPa, temperatureC } = scene.air;
+  return [
+    line(`azimuth ${azimuthDeg.toFixed(3)}°, airless elevation ${airlessElevationDeg.toFixed(3)}°`, "astronomy-engine, topocentric, of date"),
+    line(
+      `refraction +${lift.toFixed(3)}° at ${pressureHPa.toFixed(0)} hPa, ${temperatureC.toFixed(0)} °C: apparent elevation h = ${apparentElevationDeg.toFixed(3)}°`,
+      "Saemundsson 1986 in Meeus 1998, eq. 16.4; SPA scaling",
+    ),
+    line(`distance ${instant.distanceAu.toFixed(5)} au: light x 1/d² = ${num(1 / instant.distanceAu ** 2)}`),
+  ];
+}
+
+function daylightLines(input: ExplainCase): ExplainLine[] {
+  const { sky, scene, things } = input;
+  const correction = correctionStops(scene.site, input.view.camera.id, sky.sky);
+  const light = things.illumination;
+  return [
+    ...(input.instant.sun.apparentElevationDeg >= LOW_SUN_DEG ? highSunLines(input) : lowSunLines(input)),
+    ...(correction === 0 ? [] : [line(`corrected from readings by ${correction} stops: x ${num(2 ** correction)}`, "the site file's corrections")]),
+    line(
+      `on the ground = beam x sin h + sky = ${num(light.directNormalLx)} x ${num(Math.max(0, sinDeg(light.sunElevationDeg)))} + ${num(light.diffuseHorizontalLx)} = ${num(totalHorizontalLx(light))} lx`,
+    ),
+  ];
+}
+
+const PRACTICE = "IES CPC 1984, J. IES 13(4) 381";
+
+function highSunLines({ instant, scene, sky }: ExplainCase): ExplainLine[] {
+  const h = instant.sun.apparentElevationDeg;
+  const state = skyState(sky.sky);
+  const mass = absoluteAirMass({ apparentElevationDeg: h, pressureHPa: scene.air.pressureHPa });
+  const massLine = line(
+    `air mass m = 1/(sin h + 0.50572 (h + 6.07995)^-1.6364) x P/${STANDARD_PRESSURE_HPA} = ${num(airMassKastenYoung1989(h))} x ${num(scene.air.pressureHPa / STANDARD_PRESSURE_HPA)} = ${num(mass)}`,
+    "Kasten & Young 1989",
+  );
+  if (state === "clear") {
+    const factor = 1 / instant.distanceAu ** 2;
+    return [
+      massLine,
+      line(`beam = ${EXTRATERRESTRIAL_ILLUMINANCE_LX} x ${num(factor)} x e^(-0.21 m) = ${num(sky.directNormalLx)} lx`, PRACTICE),
+      line(`sky on the horizontal = 800 + 15500 sqrt(sin h) = ${num(sky.diffuseHorizontalLx)} lx`, PRACTICE),
+    ];
+  }
+  if (state === "haze") {
+    const turbidity = typeof sky.sky === "string" ? HAZE_LINKE_TURBIDITY : sky.sky.linkeTurbidity;
+    return [
+      massLine,
+      line(
+        `beam ${num(sky.directNormalLx)} lx, sky ${num(sky.diffuseHorizontalLx)} lx for a Linke turbidity of ${turbidity}`,
+        "Ineichen & Perez 2002 x efficacies of Perez et al. 1990",
+      ),
+    ];
+  }
+  const [slope, source] = state === "overcast" ? [21_000, PRACTICE] : [45_000, `${PRACTICE}, constants from memory`];
+  return [line(`no beam; sky on the horizontal = 300 + ${slope} sin h = ${num(sky.diffuseHorizontalLx)} lx`, String(source))];
+}
+
+function lowSunLines({ sky }: ExplainCase): ExplainLine[] {
+  return [
+    line(
+      `sun below ${LOW_SUN_DEG}°: beam ${num(sky.directNormalLx)} lx, sky ${num(sky.diffuseHorizontalLx)} lx, between the state's model at ${LOW_SUN_DEG}° and the twilight polynomials`,
+      "Explanatory Supplement 1992; blend of our own",
+    ),
+  ];
+}
+
+function bodyLines({ things, view, scene, instant }: ExplainCase): ExplainLine[] {
+  const { site } = scene;
+  const light = things.illumination;
+  const reflectance = site.vehicle?.reflectance;
+  const direct = directVerticalLx(light);
+  const fill = fillLx(light);
+  const flood = light.floodlightLx > 0 ? ` + floodlight ${num(light.floodlightLx)}` : "";
+  const lines = [
+    line(
+      `phase = |${instant.sun.azimuthDeg.toFixed(2)} - ${view.observerAzimuthDeg.toFixed(2)}| = ${things.phaseDeg.toFixed(2)}° (sun's azimuth less that from body to camera): ${things.light}`,
+    ),
+    line(`beam on an upright face = beam x cos h = ${num(light.directNormalLx)} x ${num(cosDeg(light.sunElevationDeg))} = ${num(direct)} lx`),
+    line(`fill = sky/2 + ${light.groundReflectance} x ground/2${flood} = ${num(fill)} lx`, "view factors of two uniform halves"),
+    line(`F = ((pi - phi) cos phi + sin phi)/4 = ${num(cylinderMean(things.phaseDeg))}; brightest facet ${num(cylinderPeak(things.phaseDeg))}`, "Lambertian cylinder, closed form"),
+  ];
+  if (reflectance === undefined) return [...lines, line("no vehicle in the site file: illuminances only")];
+  return [
+    ...lines,
+    line(`brightest = ${reflectance}/pi x (${num(direct)} x ${num(cylinderPeak(things.phaseDeg))} + ${num(fill)}) = ${num(things.body.brightestCdM2)} cd/m²`),
+    line(`mean = ${reflectance}/pi x (${num(direct)} x ${num(cylinderMean(things.phaseDeg))} + ${num(fill)}) = ${num(things.body.meanCdM2)} cd/m²`),
+    line(`darkest = ${reflectance}/pi x ${num(fill)} = ${num(things.body.darkestCdM2)} cd/m²`),
+  ];
+}
+
+function otherLines({ things, sky, scene, plume }: ExplainCase): ExplainLine[] {
+  const { type } = generalSkyOf(skyState(sky.sky));
+  const lines = [
+    line(`sky on the axis ${num(things.skyCdM2)} cd/m²`, `CIE general sky type ${type}, ISO 15469, scaled to the sky's illuminance`),
+    line(`deck = ${scene.site.groundReflectance}/pi x ground = ${num(things.deckCdM2)} cd/m²`),
+  ];
+  if (plume === null || things.plume === null) return lines;
+  return [...lines, plumeLine(scene.site, plume, things.plume.nominalCdM2), plumeRangeLine(plume, things.plume)];
+}
+
+function plumeLine(site: Site, plume: PlumeLuminance, seenCdM2: number): ExplainLine {
+  if (plume.radiator === null) return line(`plume ${num(seenCdM2)} cd/m²`, "given in the site file");
+  const { temperatureK, emissivity } = plume.radiator;
+  return line(
+    `plume (${site.vehicle!.plume!.propellant}) = ${emissivity} x L(${temperatureK} K) + ${num(plume.transmittance)} x sky = ${num(plume.nominalCdM2)} + ... = ${num(seenCdM2)} cd/m²`,
+    "grey radiator, Planck and V(lambda); emissivity from memory",
+  );
+}
+
+const plumeRangeLine = (plume: PlumeLuminance, seen: NonNullable<Things["plume"]>): ExplainLine =>
+  line(
+    plume.radiator === null
+      ? "no range: the luminance was given"
+      : `its range ${num(seen.lowCdM2)} to ${num(seen.highCdM2)} cd/m²`,
+  );
+
+function exposureLines({ things, scene, sky, guideHolds }: ExplainCase): ExplainLine[] {
+  const state = skyState(sky.sky);
+  const guide = guideHolds ? guideEv(state, things.light) : null;
+  const reflectance = scene.site.vehicle?.reflectance;
+  const lines: ExplainLine[] = [];
+  if (reflectance !== undefined) {
+    lines.push(
+      line(
+        `mid-tone by incident metering = mean x ${num(MID_TONE_REFLECTANCE)}/${reflectance} = ${num(things.placeCdM2)} cd/m²`,
+        "pi K/C, ISO 2720 with K 12.5, C 250",
+      ),
+    );
+  }
+  if (things.ev !== null) {
+    lines.push(line(`model EV = log2(100 L/12.5) = ${exposureValue({ luminanceCdM2: things.placeCdM2 }).toFixed(2)} at ISO 100`));
+  }
+  lines.push(
+    guide === null
+      ? line("guide EV: none at this hour", "ANSI PH2.7, two hours from sunrise and sunset")
+      : line(`guide EV ${guide} for ${state}, ${things.light} light`, "ANSI PH2.7"),
+  );
+  return lines;
+}

@@ -1,0 +1,142 @@
+/** How a camera's setting came about: limits, range over the window, the choice, and what the next best would cost. */
+
+import { midToneLuminance } from "../exposure/exposureValue.ts";
+import { exactStop, stopName } from "../exposure/scales.ts";
+import {
+  bestPossible,
+  type Envelope,
+  envelopeOf,
+  rankedChoices,
+  type SettingChoice,
+  spareAt,
+} from "../exposure/solver.ts";
+import type { Camera, Thing } from "../site/types.ts";
+import { skyName } from "../sky/daylight.ts";
+import { lossStops, shutterTime } from "./choices.ts";
+import type { ExplainLine, ExplainPart } from "./explainLight.ts";
+import type { PreparedCamera } from "./prepareCamera.ts";
+import type { Scene } from "./scene.ts";
+import { spanOf, type Things } from "./things.ts";
+
+const line = (text: string, source: string | null = null): ExplainLine => ({ text, source });
+const num = (value: number): string => String(Number(value.toPrecision(5)));
+const signed = (stops: number): string => `${stops < 0 ? "-" : "+"}${Math.abs(stops).toFixed(2)}`;
+
+/** `things` are those of the explained T-0 under the first sky. */
+export function explainSetting(scene: Scene, prepared: PreparedCamera, things: Things): ExplainPart[] {
+  const { settingInput, view } = prepared;
+  const limits: ExplainPart = { title: "limits on this camera", lines: limitLines(prepared) };
+  if (settingInput === null) return [limits];
+  const envelope = envelopeOf(settingInput.samples);
+  const ranked = rankedChoices(envelope, settingInput.choices, settingInput.range, settingInput.comfortStops);
+  return [
+    limits,
+    { title: "what must be held", lines: rangeLines(scene, prepared, envelope) },
+    { title: "the choice", lines: choiceLines(view.camera, things, ranked[0]!, envelope, prepared) },
+    { title: "next best", lines: ranked.slice(1, 4).map((choice) => nextLine(choice, ranked[0]!, envelope, prepared)) },
+  ];
+}
+
+function limitLines({ view, motion, choices }: PreparedCamera): ExplainLine[] {
+  const { camera } = view;
+  const times = camera.shutters
+    .map((shutter) => shutterTime(shutter, camera.rateHz))
+    .filter((time) => time !== null)
+    .map((time) => `${time.name} (${num(time.exactS)} s)`);
+  const lines = [
+    line(`stops ${camera.lens.stops.map(stopName).join(" ") || "none given"}`, "marks; exact series of ISO 517 behind them"),
+    line(`shutters ${times.join(", ") || "none given"}`, "angle / (360 x rate), or the mark's exact time"),
+    line(`filters ${camera.filterDensities.join(", ")}; other losses ${num(camera.lossStops + camera.lens.lossStops)} stops`, "stops = density / log10 2"),
+  ];
+  if (motion !== null) {
+    lines.push(
+      line(
+        `image motion up to ${num(motion.imageMmS)} mm/s (vehicle ${motion.speedMS.toFixed(0)} m/s at ${motion.rangeM.toFixed(0)} m): ${choices.blurOverLimitMm === null ? "times used keep under" : "no time keeps under"} ${camera.medium?.blurMm ?? "-"} mm`,
+        "focal x speed across x time / range; constant acceleration",
+      ),
+    );
+  }
+  return lines;
+}
+
+function rangeLines(scene: Scene, { settingInput, view }: PreparedCamera, envelope: Envelope): ExplainLine[] {
+  const { range } = settingInput!;
+  const { medium, keep } = view.camera;
+  const best = bestPossible(envelope, range);
+  const dark = 2 ** envelope.darkestLog2;
+  const bright = 2 ** envelope.brightestLog2;
+  return [
+    line(
+      `${keep.join(" and ")} over ${scene.instants.length} T-0s and ${scene.skies.map(skyName).join(", ")}: ${num(dark)} to ${num(bright)} cd/m², ${(envelope.brightestLog2 - envelope.darkestLog2).toFixed(2)} stops`,
+    ),
+    line(
+      `${medium!.name}: ISO ${medium!.speedIso}, usable ${medium!.underStops} under to ${medium!.overStops} over the mid-tone`,
+      medium!.commonPractice ? "common practice, no source" : "site file",
+    ),
+    line(
+      `best possible: mid-tone at ${num(2 ** best.midToneLog2)} cd/m², spare ${signed(best.spareStops)} stops; no setting can beat it`,
+      "both margins equal",
+    ),
+  ];
+}
+
+function choiceLines(
+  camera: Camera,
+  things: Things,
+  choice: SettingChoice,
+  envelope: Envelope,
+  { settingInput }: PreparedCamera,
+): ExplainLine[] {
+  const { range } = settingInput!;
+  const exact = exactStop(choice.stop, camera.lens.stops);
+  const loss = lossStops(camera, choice.filterDensity);
+  const exposureS = exposureOf(choice, camera, exact, loss);
+  return [
+    line(
+      `${wordsOf(choice)}: L_mid = K N² 2^loss/(t S) = 12.5 x ${num(exact * exact)} x 2^${num(loss)} / (${num(exposureS)} x ${camera.medium!.speedIso}) = ${num(2 ** choice.midToneLog2)} cd/m²`,
+      "ISO 2720",
+    ),
+    ...camera.keep.map((thing) => readingLine(thing, things, choice)),
+    line(
+      `spare over all T-0s = min(${range.overStops} - (${signed(envelope.brightestLog2 - choice.midToneLog2)}), ${range.underStops} + (${signed(envelope.darkestLog2 - choice.midToneLog2)})) = ${signed(spareAt(envelope, range, choice.midToneLog2))} stops`,
+    ),
+    line(`the body lies ${signed(envelope.placeLog2 - choice.midToneLog2)} stops from its place on average`),
+  ];
+}
+
+/** The exact time behind a choice, from its mid-tone. */
+function exposureOf(choice: SettingChoice, camera: Camera, stop: number, loss: number): number {
+  return (
+    midToneLuminance({ stop, exposureS: 1, speedIso: camera.medium!.speedIso, lossStops: loss }) /
+    2 ** choice.midToneLog2
+  );
+}
+
+function readingLine(thing: Thing, things: Things, choice: SettingChoice): ExplainLine {
+  const { darkCdM2, brightCdM2 } = spanOf(things, thing);
+  const reading = (luminance: number): string =>
+    luminance > 0 ? signed(Math.log2(luminance) - choice.midToneLog2) : "black";
+  const words =
+    darkCdM2 === brightCdM2
+      ? `${thing} reads ${reading(brightCdM2)} stops at this T-0`
+      : `${thing} reads ${reading(darkCdM2)} (darkest) to ${reading(brightCdM2)} (brightest) stops at this T-0`;
+  return line(words, "log2(L / L_mid)");
+}
+
+function nextLine(
+  choice: SettingChoice,
+  best: SettingChoice,
+  envelope: Envelope,
+  { settingInput }: PreparedCamera,
+): ExplainLine {
+  const { range } = settingInput!;
+  const spare = spareAt(envelope, range, choice.midToneLog2);
+  const cost = spare - spareAt(envelope, range, best.midToneLog2);
+  const place = Math.abs(envelope.placeLog2 - choice.midToneLog2) - Math.abs(envelope.placeLog2 - best.midToneLog2);
+  return line(
+    `${wordsOf(choice)}: spare ${signed(spare)} (${signed(cost)}), ${Math.abs(place).toFixed(2)} stops ${place >= 0 ? "farther from" : "nearer to"} the body's place`,
+  );
+}
+
+const wordsOf = ({ stop, shutterName, filterDensity }: SettingChoice): string =>
+  `${stopName(stop)} ${shutterName}${filterDensity > 0 ? ` ND${filterDensity}` : ""}`;

@@ -1,0 +1,41 @@
+/** How fast the vehicle crosses the picture of a fixed camera: constant acceleration from rest, straight up. */
+
+import { STANDARD_GRAVITY_M_S2 } from "../base/constants.ts";
+import { norm } from "../base/vector.ts";
+import type { Site } from "../site/types.ts";
+import { motionBlurMm } from "../exposure/sharpness.ts";
+import { type CameraView, isInGate, toVehicleAxis } from "./cameraView.ts";
+
+export interface ImageMotion {
+  /** Fastest movement on the image, mm/s, while the vehicle's foot is in the gate. */
+  readonly imageMmS: number;
+  readonly speedMS: number;
+  readonly rangeM: number;
+}
+
+/** Heights at which the foot of the vehicle is tried, from the pad up: fine near it, to 5 km. */
+const CLIMB_STEPS = 80;
+const HIGHEST_CLIMB_M = 5000;
+
+/**
+ * The fastest the vehicle's foot moves on the image while it is in the gate, or null when the ascent, the place or
+ * the foot in the gate is not known. Thrust is held: mass burned in the first seconds adds some per cent.
+ */
+export function imageMotion(site: Site, view: CameraView): ImageMotion | null {
+  const { vehicle } = site;
+  if (!vehicle || vehicle.ascent?.kind !== "parameters" || !view.placeGiven) return null;
+  const accelerationMS2 = (vehicle.ascent.thrustToWeight - 1) * STANDARD_GRAVITY_M_S2;
+  const toAxis = toVehicleAxis(site, view.place);
+  let fastest: ImageMotion | null = null;
+  for (let i = 0; i <= CLIMB_STEPS; i++) {
+    const climbM = (HIGHEST_CLIMB_M + 1) ** (i / CLIMB_STEPS) - 1;
+    const toFoot = toAxis(vehicle.baseM + climbM);
+    if (!isInGate(view.frame, toFoot)) continue;
+    const rangeM = norm(toFoot);
+    const speedMS = Math.sqrt(2 * accelerationMS2 * climbM);
+    const acrossMS = speedMS * (Math.hypot(toFoot[0], toFoot[1]) / rangeM);
+    const imageMmS = motionBlurMm(acrossMS, 1, view.camera.lens.focalMm, rangeM);
+    if (fastest === null || imageMmS > fastest.imageMmS) fastest = { imageMmS, speedMS, rangeM };
+  }
+  return fastest;
+}

@@ -1,0 +1,101 @@
+/** What a plan says: the fields that outside checks rely on, and ours beside them. Every null has its reason in `notes`. */
+
+import type { LightClass } from "../light/lightClass.ts";
+import type { Thing } from "../site/types.ts";
+import type { SunEvents } from "../sky/sunEvents.ts";
+import type { Remedy } from "./remedy.ts";
+import type { SunRisk } from "./sunRisk.ts";
+
+export interface SunInstant {
+  readonly at: Date;
+  readonly azimuthDeg: number;
+  /** Airless. */
+  readonly elevationDeg: number;
+  readonly apparentElevationDeg: number;
+}
+
+/** One camera at one T-0 under one sky. */
+export interface LightSample {
+  readonly at: Date;
+  readonly sky: string;
+  readonly light: LightClass;
+  readonly phaseDeg: number;
+  /** Sunlit share of the body's visible width. */
+  readonly litShare: number;
+  readonly offAxisDeg: number;
+  readonly fromEdgeDeg: number;
+  /** Model: EV at ISO 100 by incident light on the body. */
+  readonly ev: number | null;
+  /** Exposure guide; null outside its hours. */
+  readonly tableEv: number | null;
+  readonly bodyMeanCdM2: number;
+  readonly bodyBrightestCdM2: number;
+  readonly bodyDarkestCdM2: number;
+  readonly skyCdM2: number;
+  readonly deckCdM2: number;
+  readonly plumeCdM2: number | null;
+}
+
+export interface Setting {
+  /** As engraved. */
+  readonly stop: number;
+  /** As engraved, or by angle and rate. */
+  readonly shutterS: number;
+  readonly shutterName: string;
+  readonly filterDensity: number;
+  /** Share of (T-0 x sky) samples with everything kept inside the medium's range. */
+  readonly holds: number;
+  /** Smallest margin, stops; negative: clipped by that much. */
+  readonly spareStops: number;
+  readonly worst: {
+    readonly at: Date;
+    readonly sky: string;
+    readonly thing: Thing;
+    readonly stops: number;
+    readonly end: "over" | "under";
+  };
+  /** The body's mean against its place, stops, averaged over the samples; positive: brighter. */
+  readonly fromPlaceStops: number;
+  /** What no setting could beat. */
+  readonly bestPossibleSpareStops: number;
+  /** Spare with the plume at the low and high end of its range; null when the plume is not kept or was given. */
+  readonly plumeRange: { readonly lowSpareStops: number; readonly highSpareStops: number } | null;
+}
+
+export interface CameraPlan {
+  readonly id: string;
+  readonly axis: { readonly azimuthDeg: number; readonly elevationDeg: number; readonly rangeM: number | null };
+  readonly fieldDeg: { readonly horizontal: number; readonly vertical: number };
+  /** Every T-0 under the first sky, then under the next. */
+  readonly light: readonly LightSample[];
+  readonly sun: SunRisk;
+  /** What clears the warning; null when there is none. */
+  readonly remedy: Remedy | null;
+  /** One setting for all skies asked for. */
+  readonly setting: Setting | null;
+  /** The setting for each sky alone, in the order asked for. */
+  readonly bySky: readonly { readonly sky: string; readonly setting: Setting | null }[];
+  readonly keep: readonly Thing[];
+  readonly notes: readonly string[];
+}
+
+export interface WindowPlan {
+  readonly site: {
+    readonly name: string;
+    readonly zone: string;
+    readonly latitudeDeg: number;
+    readonly longitudeDeg: number;
+    readonly heightM: number;
+  };
+  readonly window: { readonly name: string | null; readonly opens: Date; readonly closes: Date; readonly zone: string };
+  readonly sky: readonly string[];
+  readonly stepS: number;
+  /** Index into `sun` (and into each sky's stretch of `light`) of the window's middle. */
+  readonly middleIndex: number;
+  readonly sun: readonly SunInstant[];
+  /** Of the local date on which the window opens. */
+  readonly events: SunEvents;
+  readonly cameras: readonly CameraPlan[];
+  readonly notes: readonly string[];
+  readonly cautions: readonly string[];
+}

@@ -1,0 +1,95 @@
+/** The main job: every camera of a site over one window. */
+
+import type { Camera, Site, Window } from "../site/types.ts";
+import { skyName } from "../sky/daylight.ts";
+import { secondOpinion } from "../sky/secondOpinion.ts";
+import { sunAt } from "../sky/sun.ts";
+import { sunEvents } from "../sky/sunEvents.ts";
+import { cautionsFor } from "./cautions.ts";
+import { mediumNotes, notesFor } from "./notes.ts";
+import type { CameraPlan, WindowPlan } from "./planTypes.ts";
+import { prepareCamera, type Shared, shareScene } from "./prepareCamera.ts";
+import { remedyFor } from "./remedy.ts";
+import { makeScene, type PlanOptions, type Scene } from "./scene.ts";
+import { type SettingInput, settingFor } from "./settingFor.ts";
+import { localDate, wallClock } from "./wallClock.ts";
+
+/**
+ * The night-before plan of `site` for `window`: light, sun risk and a setting for every camera.
+ * `options.sky`: sky states (default clear); `options.stepS`: spacing of T-0s in seconds, 1..3600 (default 60).
+ * Throws PadstopError for options out of range.
+ */
+export function planWindow(site: Site, window: Window, options: PlanOptions = {}): WindowPlan {
+  const scene = makeScene(site, window, options);
+  const shared = shareScene(scene);
+  const cameras = site.cameras.map((camera) => planCamera(shared, camera));
+  return {
+    site: { name: site.name, zone: site.zone, ...site.place },
+    window: { name: window.name, opens: window.opens, closes: window.closes, zone: site.zone },
+    sky: scene.skies.map(skyName),
+    stepS: scene.stepS,
+    middleIndex: scene.middleIndex,
+    sun: scene.instants.map(({ ms, sun }) => ({
+      at: new Date(ms),
+      azimuthDeg: sun.azimuthDeg,
+      elevationDeg: sun.airlessElevationDeg,
+      apparentElevationDeg: sun.apparentElevationDeg,
+    })),
+    events: sunEvents(site.place, localDate(window.opens, site.zone), site.zone),
+    cameras,
+    notes: siteNotes(scene),
+    cautions: cautionsFor(site.cameras, cameras, scene.instants[0]!.semidiameterDeg),
+  };
+}
+
+function planCamera(shared: Shared, camera: Camera): CameraPlan {
+  const { site, skies } = shared.scene;
+  const prepared = prepareCamera(shared, camera);
+  const { view, light, sun, settingInput } = prepared;
+  const solved = settingInput && settingFor(settingInput);
+  const setting = solved?.setting ?? null;
+  return {
+    id: camera.id,
+    axis: view.axis,
+    fieldDeg: view.fieldDeg,
+    light,
+    sun,
+    remedy: remedyFor(site, view, sun, prepared.series, prepared.sunOf),
+    setting,
+    bySky:
+      skies.length === 1
+        ? [{ sky: skyName(skies[0]!), setting }]
+        : skies.map((sky, index) => ({ sky: skyName(sky), setting: settingUnder(settingInput, index) })),
+    keep: camera.keep,
+    notes: notesFor({ site, ...prepared, solved: solved?.solved ?? null, setting }),
+  };
+}
+
+/** The setting when only one of the skies comes. */
+function settingUnder(input: SettingInput | null, skyIndex: number): CameraPlan["setting"] {
+  if (input === null) return null;
+  const samples = input.samples.filter((sample) => sample.skyIndex === skyIndex);
+  return settingFor({ ...input, samples })?.setting ?? null;
+}
+
+/** Notes that hold for the whole sheet. */
+function siteNotes(scene: Scene): string[] {
+  const { site, window } = scene;
+  const notes = mediumNotes(site.cameras);
+  if (site.structures.length > 0 || site.horizon.length > 0) {
+    notes.push("structures and the horizon mask are read but not yet counted: a sun said to be in the frame may be hidden, a lit body may stand in shadow");
+  }
+  if (site.vehicle?.ascent?.kind === "file") notes.push("the ascent file is not yet read: image motion is not limited");
+  if (Object.keys({ ...site.corrections.bySky, ...site.corrections.byCamera }).length > 0) {
+    notes.push("corrections from readings are applied to body, sky and deck");
+  }
+  for (const at of [window.opens, window.closes]) {
+    const opinion = secondOpinion(site.place, at, sunAt(site.place, at, scene.air));
+    if (!opinion.agrees) {
+      notes.push(
+        `a second library puts the sun ${opinion.apartDeg.toFixed(2)} degrees away at ${wallClock(at, site.zone)} (accepted ${opinion.acceptedDeg}): check the site's place and air`,
+      );
+    }
+  }
+  return notes;
+}

@@ -1,0 +1,125 @@
+/** One camera of a plan up to the point where a setting is chosen: view, light, sun risk, possible settings. */
+
+import { stopsBetween } from "../base/units.ts";
+import { guideEv } from "../exposure/guide.ts";
+import type { Sample } from "../exposure/solver.ts";
+import type { PlumeLuminance } from "../light/plume.ts";
+import type { Camera } from "../site/types.ts";
+import { skyName, skyState } from "../sky/daylight.ts";
+import { type CameraSun, cameraSunOf } from "../view/sunInFrame.ts";
+import { type CameraView, makeCameraView } from "./cameraView.ts";
+import { type Choices, choicesFor } from "./choices.ts";
+import { guideHolds } from "./guideHours.ts";
+import { type ImageMotion, imageMotion } from "./motion.ts";
+import type { LightSample } from "./planTypes.ts";
+import type { Scene } from "./scene.ts";
+import type { SettingInput } from "./settingFor.ts";
+import { flareRule, type SunRisk, type SunSeries, sunRisk, sunSeries } from "./sunRisk.ts";
+import { sampleOf, sitePlume, thingsAt } from "./things.ts";
+
+/** What all cameras of a plan share, beyond the scene. */
+export interface Shared {
+  readonly scene: Scene;
+  readonly plume: PlumeLuminance | null;
+  /** Whether the exposure guide holds, per T-0. */
+  readonly guideHolds: readonly boolean[];
+}
+
+export const shareScene = (scene: Scene): Shared => ({
+  scene,
+  plume: sitePlume(scene.site),
+  guideHolds: guideHolds(scene),
+});
+
+export interface PreparedCamera {
+  readonly view: CameraView;
+  readonly sunOf: (ms: number) => CameraSun;
+  readonly series: SunSeries;
+  readonly sun: SunRisk;
+  readonly light: readonly LightSample[];
+  readonly motion: ImageMotion | null;
+  readonly choices: Choices;
+  /** Null when the camera cannot be given a setting; `choices.missing` or the missing vehicle says why. */
+  readonly settingInput: SettingInput | null;
+}
+
+export function prepareCamera(shared: Shared, camera: Camera): PreparedCamera {
+  const { scene } = shared;
+  const { site } = scene;
+  const view = makeCameraView(site, camera);
+  const sunOf = cameraSunOf(scene.track, view.place, view.air);
+  const series = sunSeries(
+    view.frame,
+    sunOf,
+    scene.instants.map(({ ms }) => ms),
+  );
+  const { light, samples } = lightOver(shared, view, series);
+  const motion = imageMotion(site, view);
+  const choices = choicesFor(camera, motion);
+  const canSet = choices.choices.length > 0 && (site.vehicle !== null || !camera.keep.includes("body"));
+  return {
+    view,
+    sunOf,
+    series,
+    sun: sunRisk(view.frame, flareRule(view, site.settings), sunOf, series),
+    light,
+    motion,
+    choices,
+    settingInput: canSet ? settingInputOf(shared, camera, choices, samples) : null,
+  };
+}
+
+function settingInputOf(shared: Shared, camera: Camera, choices: Choices, samples: Sample[]): SettingInput {
+  return {
+    samples,
+    choices: choices.choices,
+    range: camera.medium!,
+    comfortStops: shared.scene.site.settings.comfortStops,
+    skies: shared.scene.skies,
+    plumeShift: plumeShift(shared.plume, camera),
+  };
+}
+
+function lightOver(
+  shared: Shared,
+  view: CameraView,
+  series: SunSeries,
+): { light: LightSample[]; samples: Sample[] } {
+  const { scene } = shared;
+  const light: LightSample[] = [];
+  const samples: Sample[] = [];
+  scene.skies.forEach((sky, skyIndex) => {
+    const name = skyName(sky);
+    const state = skyState(sky);
+    scene.instants.forEach((instant, i) => {
+      const things = thingsAt(scene.site, view, instant, instant.skies[skyIndex]!, shared.plume);
+      samples.push(sampleOf(things, view.camera.keep, instant.ms, skyIndex));
+      light.push({
+        at: new Date(instant.ms),
+        sky: name,
+        light: things.light,
+        phaseDeg: things.phaseDeg,
+        litShare: things.body.litShare,
+        offAxisDeg: series.offAxisDeg[i]!,
+        fromEdgeDeg: series.fromEdgeDeg[i]!,
+        ev: things.ev,
+        tableEv: shared.guideHolds[i] ? guideEv(state, things.light) : null,
+        bodyMeanCdM2: things.body.meanCdM2,
+        bodyBrightestCdM2: things.body.brightestCdM2,
+        bodyDarkestCdM2: things.body.darkestCdM2,
+        skyCdM2: things.skyCdM2,
+        deckCdM2: things.deckCdM2,
+        plumeCdM2: things.plume?.nominalCdM2 ?? null,
+      });
+    });
+  });
+  return { light, samples };
+}
+
+function plumeShift(plume: PlumeLuminance | null, camera: Camera): SettingInput["plumeShift"] {
+  if (plume === null || plume.radiator === null || !camera.keep.includes("plume")) return null;
+  return {
+    lowStops: stopsBetween(plume.nominalCdM2, plume.lowCdM2),
+    highStops: stopsBetween(plume.nominalCdM2, plume.highCdM2),
+  };
+}

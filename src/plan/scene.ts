@@ -1,0 +1,120 @@
+/** What all cameras of a window share: the T-0s, the sun over the pad, the light of each sky. Computed once per T-0. */
+
+import { horizonAxes } from "../base/earthFixed.ts";
+import type { Air } from "../base/place.ts";
+import { problem, PadstopError, requireNumber } from "../base/problem.ts";
+import { MS_PER_HOUR, MS_PER_SECOND } from "../base/units.ts";
+import type { Vec3 } from "../base/vector.ts";
+import { standardAir } from "../sky/atmosphere.ts";
+import { daylightInputFor, daylightThrough, requireSky, type Sky, skyState } from "../sky/daylight.ts";
+import { skyLuminanceOf } from "../sky/generalSky.ts";
+import { apparentEnu, type SeenDirection, seenFrom } from "../sky/sun.ts";
+import { makeSunTrack, type SunTrack } from "../sky/sunTrack.ts";
+import type { Illuminances } from "../sky/turbidSky.ts";
+import type { Site, Window } from "../site/types.ts";
+
+export interface PlanOptions {
+  /** Sky states to plan for; the first is the one the light columns show. Default: clear. */
+  readonly sky?: readonly Sky[];
+  /** Spacing of the T-0s in seconds, 1..3600. Default 60. */
+  readonly stepS?: number;
+  /** One more T-0 inside the window. */
+  readonly alsoAt?: Date;
+}
+
+export const DEFAULT_SKY: readonly Sky[] = ["clear"];
+export const DEFAULT_STEP_S = 60;
+/** More T-0s than this are refused: the step is too fine for the window. */
+const MOST_INSTANTS = 100_000;
+
+/** The light of one sky at one T-0. */
+export interface SkyLight extends Illuminances {
+  readonly sky: Sky;
+  readonly hasBeam: boolean;
+  /** Sky luminance in cd/m2 towards a unit vector (east, north, up of the pad). */
+  readonly luminanceOf: (direction: Vec3) => number;
+}
+
+/** One T-0. */
+export interface Instant {
+  readonly ms: number;
+  /** The sun over the pad. */
+  readonly sun: SeenDirection;
+  readonly semidiameterDeg: number;
+  readonly distanceAu: number;
+  /** In the order of the skies asked for. */
+  readonly skies: readonly SkyLight[];
+}
+
+export interface Scene {
+  readonly site: Site;
+  readonly window: Window;
+  readonly skies: readonly Sky[];
+  readonly stepS: number;
+  readonly air: Air;
+  readonly track: SunTrack;
+  readonly instants: readonly Instant[];
+  /** Index of the T-0 nearest the middle of the window. */
+  readonly middleIndex: number;
+}
+
+/** Throws PadstopError for an unknown sky or a step that does not fit. */
+export function makeScene(site: Site, window: Window, options: PlanOptions = {}): Scene {
+  const skies = (options.sky ?? DEFAULT_SKY).map(requireSky);
+  if (skies.length === 0) throw new PadstopError([problem("E_EMPTY", "sky", { accepted: "at least one sky state" })]);
+  const stepS = requireNumber("step", options.stepS ?? DEFAULT_STEP_S, 1, 3600, "s");
+  const air = site.air ?? standardAir(site.place.heightM);
+  // An hour on either side, so that a crossing at the very end has neighbours to be refined between.
+  const track = makeSunTrack(
+    site.place,
+    new Date(window.opens.getTime() - MS_PER_HOUR),
+    new Date(window.closes.getTime() + MS_PER_HOUR),
+  );
+  const times = instantsOf(window, stepS, options.alsoAt ?? null);
+  const middleMs = (window.opens.getTime() + window.closes.getTime()) / 2;
+  const axes = horizonAxes(site.place);
+  const instants = times.map((ms): Instant => {
+    const sample = track.at(ms);
+    const sun = seenFrom(axes, sample.fixed, air);
+    const input = daylightInputFor(sun, sample.distanceAu, site.place.heightM, air.pressureHPa);
+    const enu = apparentEnu(sun);
+    return {
+      ms,
+      sun,
+      semidiameterDeg: sample.semidiameterDeg,
+      distanceAu: sample.distanceAu,
+      skies: skies.map((sky) => skyLight(sky, daylightThrough(input, sky), enu, sun.apparentElevationDeg)),
+    };
+  });
+  const middleIndex = times.findIndex((ms) => ms >= middleMs);
+  return { site, window, skies, stepS, air, track, instants, middleIndex };
+}
+
+function skyLight(sky: Sky, light: Illuminances, sunEnu: Vec3, sunElevationDeg: number): SkyLight {
+  return {
+    ...light,
+    sky,
+    hasBeam: light.directNormalLx > 0,
+    luminanceOf: skyLuminanceOf(skyState(sky), sunEnu, sunElevationDeg, light.diffuseHorizontalLx),
+  };
+}
+
+/** The window's T-0s: every step from its opening, and its middle and close whatever the step. */
+function instantsOf(window: Window, stepS: number, alsoAt: Date | null): number[] {
+  const opensMs = window.opens.getTime();
+  const closesMs = window.closes.getTime();
+  const stepMs = stepS * MS_PER_SECOND;
+  if ((closesMs - opensMs) / stepMs > MOST_INSTANTS) {
+    throw new PadstopError([
+      problem("E_RANGE", "step", {
+        found: `${stepS} s in a window of ${Math.round((closesMs - opensMs) / MS_PER_HOUR)} h`,
+        accepted: `at most ${MOST_INSTANTS} T-0s`,
+        next: "use a longer step",
+      }),
+    ]);
+  }
+  const times = new Set<number>([Math.round((opensMs + closesMs) / 2), closesMs]);
+  for (let ms = opensMs; ms <= closesMs; ms += stepMs) times.add(ms);
+  if (alsoAt !== null) times.add(alsoAt.getTime());
+  return [...times].sort((a, b) => a - b);
+}

@@ -1,0 +1,62 @@
+/** A camera's setting for some of the skies, with its margins and what clips. */
+
+import {
+  bestPossible,
+  envelopeOf,
+  type MediumRange,
+  type Sample,
+  type SettingChoice,
+  type SolvedSetting,
+  solveSetting,
+  spareAt,
+} from "../exposure/solver.ts";
+import { skyName, type Sky } from "../sky/daylight.ts";
+import type { Setting } from "./planTypes.ts";
+
+export interface SettingInput {
+  readonly samples: readonly Sample[];
+  readonly choices: readonly SettingChoice[];
+  readonly range: MediumRange;
+  readonly comfortStops: number;
+  readonly skies: readonly Sky[];
+  /** log2 of low and high over nominal plume luminance; null when the plume is not kept or has no range. */
+  readonly plumeShift: { readonly lowStops: number; readonly highStops: number } | null;
+}
+
+/** The chosen setting as the plan reports it; null without samples or choices. */
+export function settingFor(input: SettingInput): { setting: Setting; solved: SolvedSetting } | null {
+  const { samples, choices, range, skies } = input;
+  const solved = solveSetting(samples, choices, range, input.comfortStops);
+  if (solved === null) return null;
+  const { choice, worst } = solved;
+  const setting: Setting = {
+    stop: choice.stop,
+    shutterS: choice.shutterS,
+    shutterName: choice.shutterName,
+    filterDensity: choice.filterDensity,
+    holds: solved.holds,
+    spareStops: solved.spareStops,
+    worst: {
+      at: new Date(worst.atMs),
+      sky: skyName(skies[worst.skyIndex]!),
+      thing: worst.thing,
+      stops: worst.stops,
+      end: worst.end,
+    },
+    fromPlaceStops: solved.fromPlaceStops,
+    bestPossibleSpareStops: bestPossible(envelopeOf(samples), range).spareStops,
+    plumeRange: plumeRange(input, choice),
+  };
+  return { setting, solved };
+}
+
+/** Spare of the same setting when the plume is as dim or as bright as its range allows. */
+function plumeRange(input: SettingInput, choice: SettingChoice): Setting["plumeRange"] {
+  if (input.plumeShift === null) return null;
+  const spareWith = (stops: number): number =>
+    spareAt(envelopeOf(input.samples, stops), input.range, choice.midToneLog2);
+  return {
+    lowSpareStops: spareWith(input.plumeShift.lowStops),
+    highSpareStops: spareWith(input.plumeShift.highStops),
+  };
+}

@@ -1,0 +1,125 @@
+/** The sun in and near one camera's frame over a window. */
+
+import { type Interval, intervalsOutside, minimumNear } from "../base/crossings.ts";
+import { angleBetweenDeg } from "../base/vector.ts";
+import type { Settings } from "../site/types.ts";
+import { type Frame, fromEdgeDeg } from "../view/frame.ts";
+import { hoodCutoffDeg } from "../view/hood.ts";
+import {
+  aboveHorizonMeasure,
+  type CameraSun,
+  inFrameMeasure,
+  inHoodMeasure,
+  nearEdgeMeasure,
+  sunIntervals,
+} from "../view/sunInFrame.ts";
+import type { CameraView } from "./cameraView.ts";
+
+export const SUN_RISKS = ["in-frame", "near-frame", "hidden", "clear", "down"] as const;
+export type SunRiskWord = (typeof SUN_RISKS)[number];
+
+export interface TimeSpan {
+  readonly from: Date;
+  readonly to: Date;
+}
+
+/** How far outside the gate direct sun still makes flare. */
+export type FlareRule =
+  | { readonly kind: "hood"; readonly cutoffDeg: number }
+  | { readonly kind: "setting"; readonly marginDeg: number };
+
+export interface SunRisk {
+  readonly risk: SunRiskWord;
+  readonly inFrame: readonly TimeSpan[];
+  /** Outside the gate but within the flare margin. */
+  readonly nearFrame: readonly TimeSpan[];
+  /** While any of the disc is up; null when it is down throughout. */
+  readonly closest: { readonly at: Date; readonly fromEdgeDeg: number; readonly offAxisDeg: number } | null;
+  readonly flare: FlareRule;
+}
+
+/** One camera's sun at every T-0 of the window, in the order of the instants. */
+export interface SunSeries {
+  readonly timesMs: readonly number[];
+  readonly fromEdgeDeg: readonly number[];
+  readonly offAxisDeg: readonly number[];
+}
+
+export function flareRule(view: CameraView, settings: Settings): FlareRule {
+  const { hood } = view.camera.lens;
+  return hood === null
+    ? { kind: "setting", marginDeg: settings.flareMarginDeg }
+    : { kind: "hood", cutoffDeg: hoodCutoffDeg(hood) };
+}
+
+/** Below zero while the sun makes flare or stands in the frame. */
+export function flareMeasure(frame: Frame, rule: FlareRule): (sun: CameraSun) => number {
+  return rule.kind === "hood"
+    ? (sun) => Math.min(inHoodMeasure(frame, sun, rule.cutoffDeg), inFrameMeasure(frame, sun))
+    : (sun) => nearEdgeMeasure(frame, sun, rule.marginDeg);
+}
+
+export function sunSeries(frame: Frame, sunOf: (ms: number) => CameraSun, timesMs: readonly number[]): SunSeries {
+  const directions = timesMs.map((ms) => sunOf(ms).direction);
+  return {
+    timesMs,
+    fromEdgeDeg: directions.map((direction) => fromEdgeDeg(frame, direction)),
+    offAxisDeg: directions.map((direction) => angleBetweenDeg(frame.axis, direction)),
+  };
+}
+
+export function sunRisk(
+  frame: Frame,
+  rule: FlareRule,
+  sunOf: (ms: number) => CameraSun,
+  series: SunSeries,
+): SunRisk {
+  const fromMs = series.timesMs[0]!;
+  const toMs = series.timesMs.at(-1)!;
+  const within = (measure: (sun: CameraSun) => number): Interval[] => sunIntervals(sunOf, measure, fromMs, toMs);
+  const up = within(aboveHorizonMeasure);
+  const inFrame = within((sun) => inFrameMeasure(frame, sun));
+  const flare = within(flareMeasure(frame, rule));
+  const nearFrame = flare.flatMap((span) => intervalsOutside(overlap(inFrame, span), span.fromMs, span.toMs));
+  return {
+    risk: riskWord(up, inFrame, nearFrame),
+    inFrame: inFrame.map(toTimeSpan),
+    nearFrame: nearFrame.map(toTimeSpan),
+    closest: closestApproach(frame, sunOf, series, up),
+    flare: rule,
+  };
+}
+
+function riskWord(up: readonly Interval[], inFrame: readonly Interval[], near: readonly Interval[]): SunRiskWord {
+  if (inFrame.length > 0) return "in-frame";
+  if (near.length > 0) return "near-frame";
+  return up.length > 0 ? "clear" : "down";
+}
+
+const overlap = (intervals: readonly Interval[], span: Interval): Interval[] =>
+  intervals.filter(({ fromMs, toMs }) => fromMs < span.toMs && toMs > span.fromMs);
+
+export const toTimeSpan = ({ fromMs, toMs }: Interval): TimeSpan => ({
+  from: new Date(Math.round(fromMs)),
+  to: new Date(Math.round(toMs)),
+});
+
+function closestApproach(
+  frame: Frame,
+  sunOf: (ms: number) => CameraSun,
+  series: SunSeries,
+  up: readonly Interval[],
+): SunRisk["closest"] {
+  const edge = (ms: number): number => fromEdgeDeg(frame, sunOf(ms).direction);
+  let best: { atMs: number; value: number } | null = null;
+  for (const { fromMs, toMs } of up) {
+    const inside = series.timesMs.flatMap((ms, i) => (ms > fromMs && ms < toMs ? [i] : []));
+    const times = [fromMs, ...inside.map((i) => series.timesMs[i]!), toMs];
+    const values = [edge(fromMs), ...inside.map((i) => series.fromEdgeDeg[i]!), edge(toMs)];
+    const found = minimumNear(edge, times, values);
+    if (best === null || found.value < best.value) best = found;
+  }
+  if (best === null) return null;
+  const offAxisDeg = angleBetweenDeg(frame.axis, sunOf(best.atMs).direction);
+  return { at: new Date(Math.round(best.atMs)), fromEdgeDeg: best.value, offAxisDeg };
+}

@@ -1,0 +1,65 @@
+/** The sun over a window or a day at the pad: positions, light under a sky, events. */
+
+import { problem, PadstopError } from "../base/problem.ts";
+import { absoluteAirMass, skyName } from "../sky/daylight.ts";
+import { type SunEvents, sunEvents } from "../sky/sunEvents.ts";
+import { type SecondOpinion, secondOpinion } from "../sky/secondOpinion.ts";
+import { sunAt } from "../sky/sun.ts";
+import type { Site, Window } from "../site/types.ts";
+import { localDayBounds } from "../site/zoneTime.ts";
+import { makeScene, type PlanOptions } from "./scene.ts";
+import { localDate } from "./wallClock.ts";
+
+export interface SunRow {
+  readonly at: Date;
+  readonly azimuthDeg: number;
+  readonly elevationDeg: number;
+  readonly apparentElevationDeg: number;
+  /** Scaled to the site's pressure; null with the sun down. */
+  readonly airMass: number | null;
+  readonly semidiameterDeg: number;
+  /** Under the first sky asked for. */
+  readonly directNormalLx: number;
+  readonly diffuseHorizontalLx: number;
+}
+
+export interface SunTable {
+  readonly site: { readonly name: string; readonly zone: string };
+  readonly sky: string;
+  readonly rows: readonly SunRow[];
+  readonly events: SunEvents;
+  readonly secondOpinions: readonly SecondOpinion[];
+}
+
+/** The sun of `window` every `options.stepS` seconds under the first sky of `options`. */
+export function sunTable(site: Site, window: Window, options: PlanOptions = {}): SunTable {
+  const scene = makeScene(site, window, options);
+  return {
+    site: { name: site.name, zone: site.zone },
+    sky: skyName(scene.skies[0]!),
+    rows: scene.instants.map(({ ms, sun, semidiameterDeg, skies }) => ({
+      at: new Date(ms),
+      azimuthDeg: sun.azimuthDeg,
+      elevationDeg: sun.airlessElevationDeg,
+      apparentElevationDeg: sun.apparentElevationDeg,
+      airMass:
+        sun.apparentElevationDeg > 0 ? absoluteAirMass({ ...sun, pressureHPa: scene.air.pressureHPa }) : null,
+      semidiameterDeg,
+      directNormalLx: skies[0]!.directNormalLx,
+      diffuseHorizontalLx: skies[0]!.diffuseHorizontalLx,
+    })),
+    events: sunEvents(site.place, localDate(window.opens, site.zone), site.zone),
+    secondOpinions: [window.opens, window.closes].map((at) =>
+      secondOpinion(site.place, at, sunAt(site.place, at, scene.air)),
+    ),
+  };
+}
+
+/** A whole local day of the site as a window. Throws PadstopError for a date that is none. */
+export function dayWindow(site: Site, date: string): Window {
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(date)) {
+    throw new PadstopError([problem("E_TIME", "--date", { found: date, accepted: "a date such as 2027-04-18" })]);
+  }
+  const day = localDayBounds(date, site.zone);
+  return { name: null, opens: day.from, closes: day.to };
+}

@@ -1,0 +1,22 @@
+/** Colour as an addition to words: nothing is said by colour alone. */
+
+export interface Paint {
+  readonly strong: (text: string) => string;
+  readonly alarm: (text: string) => string;
+  readonly warn: (text: string) => string;
+  readonly quiet: (text: string) => string;
+}
+
+const escape = (open: number, close: number) => (text: string) =>
+  text === "" ? text : `\u001b[${open}m${text}\u001b[${close}m`;
+
+const plain = (text: string): string => text;
+
+export const PLAIN: Paint = { strong: plain, alarm: plain, warn: plain, quiet: plain };
+/** Bold, red, yellow and dim of ECMA-48 (select graphic rendition). */
+export const COLOURED: Paint = {
+  strong: escape(1, 22),
+  alarm: escape(31, 39),
+  warn: escape(33, 39),
+  quiet: escape(2, 22),
+};

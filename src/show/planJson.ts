@@ -1,0 +1,32 @@
+/** A plan as JSON: the fields outside programs rely on, figures cut to what can be defended, times in UTC with Z. */
+
+import type { WindowPlan } from "../plan/planTypes.ts";
+
+/** Decimals kept, by the end of the key's name. */
+const DECIMALS: readonly (readonly [RegExp, number])[] = [
+  [/^(latitudeDeg|longitudeDeg)$/, 7],
+  [/(Deg|Share|^holds|^horizontal|^vertical)$/, 4],
+  [/(Stops|^stops|^ev|Ev)$/, 2],
+  [/^(rangeM|heightM)$/, 2],
+  [/Diameters$/, 2],
+];
+const SIGNIFICANT: readonly (readonly [RegExp, number])[] = [
+  [/CdM2$/, 4],
+  [/^shutterS$/, 7],
+];
+
+/** The plan with rounded figures, ready for JSON.stringify. */
+export function planJson(plan: WindowPlan): string {
+  const { middleIndex: _, ...rest } = plan;
+  return `${JSON.stringify(rest, roundedByName, 1)}\n`;
+}
+
+/** A replacer for JSON.stringify: figures by the unit in their name. */
+export function roundedByName(key: string, value: unknown): unknown {
+  if (typeof value !== "number") return value;
+  if (!Number.isFinite(value)) return null;
+  const decimals = DECIMALS.find(([name]) => name.test(key))?.[1];
+  if (decimals !== undefined) return Number(value.toFixed(decimals)) + 0;
+  const digits = SIGNIFICANT.find(([name]) => name.test(key))?.[1];
+  return digits === undefined ? value : Number(value.toPrecision(digits));
+}

@@ -1,0 +1,131 @@
+/** The night-before sheet: what the lead reads in the evening and hands out. */
+
+import type { CameraPlan, WindowPlan } from "../plan/planTypes.ts";
+import type { SunEvents } from "../sky/sunEvents.ts";
+import { clockText, dateText, isSameDate, offsetText } from "./dateText.ts";
+import { azimuthText, elevationText } from "./numbers.ts";
+import type { Paint } from "./paint.ts";
+import { remedyLines } from "./remedyText.ts";
+import { settingsTable } from "./settingsTable.ts";
+import { folded, textTable } from "./textTable.ts";
+
+export interface SheetOptions {
+  /** Columns of the terminal. */
+  readonly width: number;
+  readonly paint: Paint;
+}
+
+export function planSheet(plan: WindowPlan, options: SheetOptions): string {
+  const sections = [
+    titleText(plan, options),
+    sunText(plan, options),
+    settingsText(plan, options),
+    watchText(plan, options),
+    notesText(plan, options),
+    bulleted("CAUTIONS", plan.cautions, options),
+  ];
+  return `${sections.filter((section) => section !== "").join("\n\n")}\n`;
+}
+
+function titleText(plan: WindowPlan, { paint, width }: SheetOptions): string {
+  const { opens, closes, zone, name } = plan.window;
+  const sameDay = isSameDate(opens, closes, zone);
+  const end = sameDay ? clockText(closes, zone) : `${dateText(closes, zone)} ${clockText(closes, zone)}`;
+  const title = `${plan.site.name}${name === null ? "" : ` · ${name}`}`;
+  const when = `${dateText(opens, zone)}, T-0 from ${clockText(opens, zone)} to ${end} (${zone}, ${offsetText(opens, zone)})`;
+  const what = `${plan.cameras.length} cameras · sky ${plan.sky.join(", ")} · a T-0 every ${plan.stepS} s`;
+  return [paint.strong(title), folded(when, width, "  "), folded(what, width, "  ")].join("\n");
+}
+
+function sunText(plan: WindowPlan, options: SheetOptions): string {
+  const { zone } = plan.site;
+  const last = plan.sun.length - 1;
+  const instants = [
+    ["opening", plan.sun[0]!],
+    ["middle", plan.sun[plan.middleIndex]!],
+    ["close", plan.sun[last]!],
+  ] as const;
+  const rows = instants.map(([word, sun]) => [
+    word,
+    clockText(sun.at, zone),
+    azimuthText(sun.azimuthDeg),
+    elevationText(sun.apparentElevationDeg),
+  ]);
+  const table = textTable(
+    [
+      { head: "sun" },
+      { head: "T-0" },
+      { head: "azimuth", align: "right" },
+      { head: "elevation", align: "right" },
+    ],
+    rows,
+  ).trimEnd();
+  return `${table}\n${folded(eventsText(plan.events, zone), options.width, "  ")}`;
+}
+
+const EVENT_WORDS: readonly (readonly [keyof SunEvents, string])[] = [
+  ["astronomicalDawn", "astronomical dawn"],
+  ["nauticalDawn", "nautical dawn"],
+  ["civilDawn", "civil dawn"],
+  ["sunrise", "sunrise"],
+  ["sunset", "sunset"],
+  ["civilDusk", "civil dusk"],
+  ["nauticalDusk", "nautical dusk"],
+  ["astronomicalDusk", "astronomical dusk"],
+];
+
+/** "sunrise 06:59 · sunset 20:38 · ..."; what does not happen is said once. */
+export function eventsText(events: SunEvents, zone: string): string {
+  const happening = EVENT_WORDS.flatMap(([key, words]) => {
+    const at = events[key];
+    return at === null ? [] : [`${words} ${clockText(at, zone)}`];
+  });
+  if (events.sunrise === null && events.sunset === null) happening.push("the sun neither rises nor sets that day");
+  return happening.join(" · ");
+}
+
+function settingsText(plan: WindowPlan, { width, paint }: SheetOptions): string {
+  const key =
+    plan.sky.length > 1
+      ? `Light under ${plan.sky[0]}: class, model EV (guide EV) at ISO 100. Settings: stop, shutter and filter; spare in stops and share of T-0s held.`
+      : "Light: class, model EV (guide EV) at ISO 100. Setting: stop, shutter and filter; spare in stops and share of T-0s held.";
+  return `${paint.strong("SETTINGS")}\n${folded(key, width, "")}\n\n${settingsTable(plan, width, paint).trimEnd()}`;
+}
+
+/** Cameras with the sun in or near the frame, worst first, each with what clears it. */
+function watchText(plan: WindowPlan, { width, paint }: SheetOptions): string {
+  const atRisk = (word: CameraPlan["sun"]["risk"]): CameraPlan[] =>
+    plan.cameras.filter(({ sun }) => sun.risk === word);
+  const cameras = [...atRisk("in-frame"), ...atRisk("near-frame")];
+  if (cameras.length === 0) return "";
+  const blocks = cameras.map((camera) =>
+    remedyLines(camera, plan.site.zone, paint)
+      .map((line, i) => folded(`${i === 0 ? "" : "  "}${line}`, width, "    "))
+      .join("\n"),
+  );
+  return [paint.strong("SUN IN OR NEAR THE FRAME"), ...blocks].join("\n");
+}
+
+/** Notes of all cameras; the same words are printed once with the cameras they are about. */
+function notesText(plan: WindowPlan, options: SheetOptions): string {
+  const byNote = new Map<string, string[]>();
+  for (const camera of plan.cameras) {
+    for (const note of camera.notes) byNote.set(note, [...(byNote.get(note) ?? []), camera.id]);
+  }
+  const lines = [...byNote].map(([note, ids]) => `${whom(ids, plan.cameras.length)}: ${note}`);
+  return bulleted("NOTES", [...lines, ...plan.notes], options);
+}
+
+const MOST_IDS = 8;
+
+function whom(ids: readonly string[], cameraCount: number): string {
+  if (ids.length === cameraCount && cameraCount > 1) return "all cameras";
+  if (ids.length > MOST_IDS) return `${ids.length} cameras (${ids.slice(0, MOST_IDS - 1).join(", ")}, ...)`;
+  return ids.join(", ");
+}
+
+/** A headed list, folded to the width. */
+export function bulleted(head: string, lines: readonly string[], { width, paint }: SheetOptions): string {
+  if (lines.length === 0) return "";
+  return [paint.strong(head), ...lines.map((line) => folded(`- ${line}`, width, "  "))].join("\n");
+}

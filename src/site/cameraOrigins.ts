@@ -1,0 +1,47 @@
+/** Where the cameras of a site are written: in the file's list, and in the rows of its camera table. */
+
+import { PadstopError } from "../base/problem.ts";
+import { readCameraTable } from "./csvSource.ts";
+import { entriesOf, type Findings, type Origin, readField, valueAt } from "./findings.ts";
+import { type Files, requireFile } from "./readPadThings.ts";
+import { siteFile } from "./siteSchema.ts";
+import type { Source } from "./source.ts";
+
+const NO_CAMERA = {
+  found: "no camera",
+  accepted: "at least one camera, or cameras-from",
+  next: "the least that works: - { id: A1, azimuth: 214, lens: { focal: 50 }, gate: full-frame }",
+} as const;
+
+/** Where the cameras are written: the list, then the rows of the table. */
+export function cameraOrigins(source: Source, files: Files, findings: Findings): Origin[] {
+  const top = { source, path: [] };
+  const listed = entriesOf(source, "cameras", findings);
+  if (!source.has(["cameras-from"])) {
+    if (isWithoutCamera(source)) findings.add(top, ["cameras"], "E_EMPTY", NO_CAMERA);
+    return listed;
+  }
+  const name = readField(siteFile.shape["cameras-from"], { source, path: ["cameras-from"] }, findings);
+  const text = name === undefined ? null : requireFile(name, files, top, "cameras-from", findings);
+  if (name === undefined || text === null) return listed;
+  try {
+    const rows = readCameraTable(text, name);
+    if (rows.length + listed.length === 0) {
+      findings.add(top, ["cameras-from"], "E_EMPTY", {
+        found: "a table without rows",
+        accepted: "a row per camera",
+      });
+    }
+    return [...listed, ...rows.map((row) => ({ source: row, path: [] }))];
+  } catch (error) {
+    if (!(error instanceof PadstopError)) throw error;
+    findings.problems.push(...error.problems);
+    return listed;
+  }
+}
+
+/** No list, or an empty one; a wrong value has its finding already. */
+function isWithoutCamera(source: Source): boolean {
+  const cameras = valueAt(source.value, ["cameras"]);
+  return cameras === undefined || (Array.isArray(cameras) && cameras.length === 0);
+}

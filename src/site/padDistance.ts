@@ -1,0 +1,26 @@
+/** Whether a spot lies on the pad's axis. Flat-Earth distances: exact to a millimetre at the few metres asked about. */
+
+import { WGS84_FLATTENING, WGS84_SEMI_MAJOR_M } from "../base/constants.ts";
+import type { Place } from "../base/place.ts";
+import { cosDeg, RAD_PER_DEG, sinDeg, wrap180 } from "../base/units.ts";
+import type { Spot, Vehicle } from "./types.ts";
+
+const LEAST_DISTANCE_M = 1;
+
+/** True when the horizontal distance is below the vehicle's radius or 1 m. */
+export function isAtPad(spot: Spot, pad: Place, vehicle: Vehicle | null): boolean {
+  const distanceM = spot.kind === "bearing" ? spot.rangeM : levelDistanceM(spot.place, pad);
+  return distanceM < Math.max(LEAST_DISTANCE_M, (vehicle?.diameterM ?? 0) / 2);
+}
+
+/** Radii of curvature of the ellipsoid (NIMA TR8350.2) at the pad, times the differences of the coordinates. */
+function levelDistanceM(place: Place, pad: Place): number {
+  const e2 = WGS84_FLATTENING * (2 - WGS84_FLATTENING);
+  const w2 = 1 - e2 * sinDeg(pad.latitudeDeg) ** 2;
+  const meridianM = (WGS84_SEMI_MAJOR_M * (1 - e2)) / w2 ** 1.5;
+  const primeVerticalM = WGS84_SEMI_MAJOR_M / Math.sqrt(w2);
+  const northM = (place.latitudeDeg - pad.latitudeDeg) * RAD_PER_DEG * meridianM;
+  const eastM =
+    wrap180(place.longitudeDeg - pad.longitudeDeg) * RAD_PER_DEG * primeVerticalM * cosDeg(pad.latitudeDeg);
+  return Math.hypot(northM, eastM);
+}

@@ -1,0 +1,96 @@
+/**
+ * A site file to a resolved Site, or all that is wrong with it.
+ * From the text and the texts of the files it names; reads no file itself. What an ascent table holds is left to its reader.
+ */
+
+import { cameraOrigins } from "./cameraOrigins.ts";
+import { checkNames } from "./checkNames.ts";
+import {
+  addUnknownKey,
+  entriesOf,
+  type Findings,
+  newFindings,
+  type Origin,
+  throwFound,
+  valueAt,
+} from "./findings.ts";
+import { readCameras } from "./readCameras.ts";
+import { readMedia } from "./readMedia.ts";
+import { type Files, readFloodlightLx, readHorizon, readStructures, readVehicle } from "./readPadThings.ts";
+import { readSiteHead } from "./readSiteKeys.ts";
+import { readCorrections, readSettings, readWindows } from "./readWindows.ts";
+import { siteFile } from "./siteSchema.ts";
+import type { Source } from "./source.ts";
+import type { Site } from "./types.ts";
+import { readYaml } from "./yamlSource.ts";
+
+/**
+ * Reads a site file. `files` holds the texts of the files it names (see `referencedFiles`), by the name it uses.
+ * Throws a PadstopError with every problem found, in the order of the lines.
+ */
+export function parseSite(text: string, files: Files = {}, fileName = "site.yaml"): Site {
+  const source = readYaml(text, fileName);
+  const findings = newFindings();
+  checkTopKeys(source, findings);
+  const cameras = cameraOrigins(source, files, findings);
+  checkNames(cameras, "id", findings);
+  checkNames(entriesOf(source, "structures", newFindings()), "name", findings);
+  checkNames(entriesOf(source, "windows", newFindings()), "name", findings);
+  const site = readAll(source, cameras, files, findings);
+  throwFound(findings.problems, fileName);
+  return site;
+}
+
+function readAll(source: Source, origins: readonly Origin[], files: Files, findings: Findings): Site {
+  const full = readSiteHead(source, findings);
+  const { bearingOffsetDeg: _, ...head } = full;
+  const vehicle = readVehicle(source, full, files, findings);
+  const around = {
+    head: full,
+    vehicle,
+    hasVehicle: source.has(["vehicle"]),
+    hasPlume: source.has(["vehicle", "plume"]),
+    media: readMedia(source, findings),
+  };
+  const ids = origins.map(({ source: from, path }) => String(valueAt(from.value, [...path, "id"])));
+  return {
+    ...head,
+    vehicle,
+    structures: readStructures(source, full, findings),
+    horizon: readHorizon(source, full, findings),
+    floodlightLx: readFloodlightLx(source, findings),
+    cameras: readCameras(source, origins, around, findings),
+    windows: readWindows(source, head.zone, findings),
+    corrections: readCorrections(source, ids, findings),
+    settings: readSettings(source, findings),
+  };
+}
+
+/** Keys at the top of the file that are none. */
+function checkTopKeys(source: Source, findings: Findings): void {
+  const known = Object.keys(siteFile.shape);
+  const top = { source, path: [] };
+  for (const key of Object.keys(source.value as object)) {
+    if (!known.includes(key)) addUnknownKey(top, [], key, known, findings);
+  }
+}
+
+/**
+ * Names of the files a site file refers to, so that a caller can load them before `parseSite`.
+ * Never throws: a text that cannot be read refers to nothing, and `parseSite` says why.
+ */
+export function referencedFiles(text: string): string[] {
+  const value = readQuietly(text);
+  const names = [valueAt(value, ["cameras-from"]), valueAt(value, ["vehicle", "ascent"])];
+  return [
+    ...new Set(names.filter((name): name is string => typeof name === "string" && /\.csv$/i.test(name))),
+  ];
+}
+
+function readQuietly(text: string): unknown {
+  try {
+    return readYaml(text, "").value;
+  } catch {
+    return null;
+  }
+}

@@ -1,0 +1,185 @@
+/**
+ * Schema of a whole site file, in the words of the file. The JSON Schema for editors is made from it.
+ * What needs more than one key to judge (zones, references, order) is left to the reader.
+ */
+
+import { z } from "zod";
+import { cameraDefaultsSchema, cameraSchema } from "./cameraSchema.ts";
+import { choice, fail, map, quantity, text } from "./fields.ts";
+import { describe, parseQuantity } from "./quantity.ts";
+import { bearing, height, latitude, longitude, spotSchema } from "./spotSchema.ts";
+import { PROPELLANTS } from "./types.ts";
+
+const BEARINGS_ACCEPTED = "true, or the declination in degrees east (-180 to 180)";
+
+/** Degrees to add to every bearing of the file. */
+const bearingsSchema = z
+  .unknown()
+  .transform((value, sink): number => {
+    if (value === true || value === "true") return 0;
+    if (value === "magnetic") {
+      const next = "give the declination as a number of degrees east";
+      const found = "magnetic, which needs the World Magnetic Model; that is not in this version";
+      return fail(sink, value, { code: "E_LATER", found, accepted: BEARINGS_ACCEPTED, next });
+    }
+    const read = parseQuantity(value, "angleDeg", -180, 180);
+    return read.ok
+      ? read.value
+      : fail(sink, value, { ...read, found: describe(value), accepted: BEARINGS_ACCEPTED });
+  })
+  .meta({
+    description: `What the bearings of this file refer to: ${BEARINGS_ACCEPTED}`,
+    type: ["boolean", "number", "string"],
+  });
+
+export const siteKeys = map({
+  name: text("Name of the site"),
+  zone: text("IANA time zone"),
+  latitude: latitude(),
+  longitude: longitude(),
+  height: height().optional(),
+  pressure: quantity(
+    "pressureHPa",
+    300,
+    1100,
+    "Air pressure at the site, not reduced to sea level",
+  ).optional(),
+  temperature: quantity("temperatureC", -90, 60, "Air temperature").optional(),
+  ground: quantity("ratio", 0, 1, "Diffuse reflectance of the ground").optional(),
+  bearings: bearingsSchema.optional(),
+}).meta({ description: "The pad" });
+
+const plumeSchema = map({
+  propellant: choice(PROPELLANTS, "Propellant family").optional(),
+  luminance: quantity("luminanceCdM2", 1, 1e10, "Luminance; goes before the propellant's").optional(),
+  length: quantity("lengthM", 0.1, 5000, "Length as seen from the side").optional(),
+  width: quantity("lengthM", 0.1, 1000, "Width as seen from the side").optional(),
+})
+  .meta({ description: "The plume", anyOf: [{ required: ["propellant"] }, { required: ["luminance"] }] })
+  .transform((v, sink) => {
+    if (v.propellant !== undefined || v.luminance !== undefined) return v;
+    const accepted = `propellant (${PROPELLANTS.join(", ")}) or luminance`;
+    return fail(sink, v, { code: "E_MISSING", key: "propellant", accepted });
+  });
+
+const ascentParameters = map({
+  heading: bearing("Heading of the flight").optional(),
+  thrustToWeight: quantity("plain", 1.000001, 5, "Thrust over weight at lift-off"),
+}).transform((v) => ({
+  kind: "parameters" as const,
+  heading: v.heading ?? null,
+  thrustToWeight: v.thrustToWeight,
+}));
+
+const tableName = (what: string) =>
+  text(`${what}: name of a .csv file beside this one`).transform((name, sink): string => {
+    if (/\.csv$/i.test(name)) return name;
+    return fail(sink, name, {
+      code: "E_FILE",
+      found: describe(name),
+      accepted: "a file name that ends in .csv",
+    });
+  });
+
+const ascentFile = z
+  .unknown()
+  .transform((value, sink) => {
+    const accepted = "the name of a .csv file, or { heading, thrustToWeight }";
+    const found = describe(value);
+    if (typeof value !== "string") return fail(sink, value, { code: "E_TYPE", found, accepted });
+    if (!/\.csv$/i.test(value)) return fail(sink, value, { code: "E_FILE", found, accepted });
+    return { kind: "file" as const, fileName: value };
+  })
+  .meta({ type: "string", pattern: "\\.[cC][sS][vV]$" });
+
+export const vehicleKeys = map({
+  name: text("Name of the vehicle").optional(),
+  height: quantity("lengthM", 0.5, 300, "Height of the body"),
+  diameter: quantity("lengthM", 0.05, 50, "Diameter of the body"),
+  base: quantity("lengthM", -100, 300, "Foot of the body above the pad datum").optional(),
+  reflectance: quantity("ratio", 0, 1, "Diffuse reflectance of the body").optional(),
+  plume: plumeSchema.optional(),
+  ascent: z.union([ascentFile, ascentParameters]).meta({ description: "How the vehicle leaves" }).optional(),
+}).meta({ description: "The vehicle" });
+
+export const structureKeys = map({
+  name: text("Name of the structure, once per site"),
+  shape: choice(["box", "cylinder"], "Shape").optional(),
+  at: spotSchema,
+  width: quantity("lengthM", 0.01, 5000, "Side of a box").optional(),
+  depth: quantity("lengthM", 0.01, 5000, "Other side of a box").optional(),
+  turn: bearing("Azimuth of the width of a box").optional(),
+  diameter: quantity("lengthM", 0.01, 5000, "Diameter of a cylinder").optional(),
+  base: quantity("lengthM", -500, 2000, "Foot above the pad datum").optional(),
+  height: quantity("lengthM", 0.01, 2000, "Height above its foot"),
+  solidity: quantity("ratio", 0, 1, "Share of the light it stops").optional(),
+}).meta({ description: "A thing that hides the sun or shades the body" });
+
+const horizonPoint = z
+  .tuple([bearing("Azimuth"), quantity("angleDeg", -10, 90, "Elevation of the skyline there")], {
+    error: () => "[azimuth, elevation] in degrees",
+  })
+  .meta({ description: "[azimuth, elevation] of the skyline" });
+
+export const MEDIUM_KINDS = ["negative", "reversal", "sensor"] as const;
+
+export const mediumKeys = map({
+  speed: quantity("plain", 0.5, 5_000_000, "ISO speed or exposure index"),
+  kind: choice(MEDIUM_KINDS, "Gives the usable range of common practice").optional(),
+  under: quantity("stops", 0.1, 20, "Usable range below the mid-tone").optional(),
+  over: quantity("stops", 0.1, 20, "Usable range above the mid-tone").optional(),
+  blur: quantity("lengthMm", 0.0001, 1, "Largest acceptable blur on the image").optional(),
+}).meta({ description: "A film stock or sensor" });
+
+export const windowKeys = map({
+  name: text("Name of the window, once per site").optional(),
+  opens: text("First T-0, ISO 8601; wall time of the site's zone unless it has an offset or Z"),
+  closes: text("Last T-0, ISO 8601"),
+}).meta({ description: "An interval of possible T-0s" });
+
+const correction = () => quantity("stops", -10, 10, "Stops to add to the model's light");
+
+export const correctionKeys = map({
+  sky: map({
+    clear: correction().optional(),
+    haze: correction().optional(),
+    "bright-cloud": correction().optional(),
+    overcast: correction().optional(),
+  }).optional(),
+  cameras: z.record(z.string(), correction()).meta({ description: "By camera id" }).optional(),
+}).meta({ description: "From meter readings" });
+
+export const settingsKeys = map({
+  comfort: quantity("stops", 0, 5, "Spare wanted before nearness to the ideal counts").optional(),
+  flare: quantity(
+    "angleDeg",
+    0,
+    90,
+    "Near frame: this far outside the frame's edge when there is no hood",
+  ).optional(),
+  front: quantity("angleDeg", 0, 180, "Phase below which light is front light").optional(),
+  back: quantity("angleDeg", 0, 180, "Phase above which light is back light").optional(),
+  apart: quantity("stops", 0, 10, "How far model and table may part before a view is flagged").optional(),
+}).meta({ description: "Thresholds" });
+
+export const siteFile = map({
+  site: siteKeys,
+  vehicle: vehicleKeys.optional(),
+  structures: z.array(structureKeys).optional(),
+  horizon: z.array(horizonPoint).optional(),
+  floodlights: map({
+    illuminance: quantity("illuminanceLx", 0, 1_000_000, "Illuminance on the body"),
+  }).optional(),
+  media: z.record(z.string(), mediumKeys).meta({ description: "Film stocks and sensors by name" }).optional(),
+  defaults: cameraDefaultsSchema.optional(),
+  cameras: z.array(cameraSchema).optional(),
+  "cameras-from": tableName("A camera table").optional(),
+  windows: z.array(windowKeys).optional(),
+  corrections: correctionKeys.optional(),
+  settings: settingsKeys.optional(),
+}).meta({ title: "padstop site file" });
+
+/** The JSON Schema (2020-12) of a site file. */
+export function siteJsonSchema(): Record<string, unknown> {
+  return { ...z.toJSONSchema(siteFile, { io: "input", target: "draft-2020-12" }) };
+}

@@ -1,0 +1,62 @@
+/**
+ * The air along the line of sight: standard atmosphere, refraction, air mass.
+ *
+ * Refraction near the horizon scatters by minutes of arc in real air (an inversion over cold sea can double it);
+ * what is computed here is the mean.
+ */
+
+import {
+  DRY_AIR_GAS_CONSTANT_J_KG_K,
+  GEOPOTENTIAL_RADIUS_M,
+  STANDARD_GRAVITY_M_S2,
+  STANDARD_LAPSE_K_PER_M,
+  STANDARD_PRESSURE_HPA,
+  STANDARD_TEMPERATURE_K,
+  ZERO_CELSIUS_K,
+} from "../base/constants.ts";
+import type { Air } from "../base/place.ts";
+import { requireNumber } from "../base/problem.ts";
+import { clamp, sinDeg, tanDeg } from "../base/units.ts";
+
+/** Air of the standard troposphere (ISO 2533:1975) at a geometric height, -500..11,000 m (held at the ends beyond). */
+export function standardAir(heightM: number): Air {
+  const heldM = clamp(heightM, -500, 11_000);
+  const geopotentialM = (GEOPOTENTIAL_RADIUS_M * heldM) / (GEOPOTENTIAL_RADIUS_M + heldM);
+  const temperatureK = STANDARD_TEMPERATURE_K - STANDARD_LAPSE_K_PER_M * geopotentialM;
+  const exponent = STANDARD_GRAVITY_M_S2 / (DRY_AIR_GAS_CONSTANT_J_KG_K * STANDARD_LAPSE_K_PER_M);
+  return {
+    pressureHPa: STANDARD_PRESSURE_HPA * (temperatureK / STANDARD_TEMPERATURE_K) ** exponent,
+    temperatureC: temperatureK - ZERO_CELSIUS_K,
+  };
+}
+
+/** `air` when its values are possible; refuses others by range. */
+export function requireAir(air: Air): Air {
+  requireNumber("pressureHPa", air.pressureHPa, 100, 1200, "hPa");
+  requireNumber("temperatureC", air.temperatureC, -90, 70, "°C");
+  return air;
+}
+
+/** Below this the formula is not made for; the lift then fades linearly to nothing at the nadir. */
+const LOWEST_FITTED_ELEVATION_DEG = -1;
+
+/**
+ * Lift by refraction in degrees for an airless elevation (Saemundsson 1986 as in Meeus 1998, eq. 16.4, scaled by
+ * pressure and temperature as in SPA, Reda & Andreas 2003, eq. 42). Never negative.
+ */
+export function refractionDeg(airlessElevationDeg: number, air: Air): number {
+  const fitted = Math.max(airlessElevationDeg, LOWEST_FITTED_ELEVATION_DEG);
+  const arcMinutes = 1.02 / tanDeg(fitted + 10.3 / (fitted + 5.11));
+  const scaled = arcMinutes * (air.pressureHPa / 1010) * (283 / (273 + air.temperatureC));
+  const fade =
+    airlessElevationDeg < LOWEST_FITTED_ELEVATION_DEG
+      ? (airlessElevationDeg + 90) / (LOWEST_FITTED_ELEVATION_DEG + 90)
+      : 1;
+  return Math.max(0, (scaled / 60) * fade);
+}
+
+/** Relative optical air mass at an apparent elevation (Kasten & Young 1989, Appl. Opt. 28, 4735); held at 0 below the horizon. */
+export function airMassKastenYoung1989(apparentElevationDeg: number): number {
+  const held = clamp(apparentElevationDeg, 0, 90);
+  return 1 / (sinDeg(held) + 0.50572 * (held + 6.07995) ** -1.6364);
+}

@@ -1,0 +1,67 @@
+/**
+ * The sun over a span of time at the price of a few ephemeris calls.
+ *
+ * Hour angle and declination (the direction in the Earth-fixed frame) at hourly knots, linear in between. What
+ * curves them is the daily parallax, below 0.0025 degree: with knots 1/24 day apart the chord misses the curve by
+ * at most 0.0025 (2 pi)^2 / (8 x 24^2) = 2.2e-5 degree; the yearly motion adds 1e-6. Parallax is that of the site:
+ * a camera 100 km away is wrong by another 4e-5 degree at most.
+ */
+
+import type { Place } from "../base/place.ts";
+import { cosDeg, MS_PER_HOUR, mix, sinDeg, wrap180 } from "../base/units.ts";
+import type { Vec3 } from "../base/vector.ts";
+import { semidiameterDeg, sunEquatorial } from "./ephemeris.ts";
+
+/** Stated error of a track's direction, degrees. */
+export const SUN_TRACK_BOUND_DEG = 0.001;
+/** No direction in any sky moves faster than this: one turn in a sidereal day, and 2 % for refraction's bend. */
+export const SUN_MAX_RATE_DEG_PER_MS = (1.02 * 360.9856) / 86_400_000;
+
+const KNOT_STEP_MS = MS_PER_HOUR;
+
+export interface SunSample {
+  /** Unit vector to the sun, Earth-fixed frame, airless. */
+  readonly fixed: Vec3;
+  readonly semidiameterDeg: number;
+  readonly distanceAu: number;
+}
+
+export interface SunTrack {
+  readonly place: Place;
+  readonly fromMs: number;
+  readonly toMs: number;
+  /** The sun at an instant inside the span. */
+  at(ms: number): SunSample;
+}
+
+/** A track for `place` over `from`..`to` (at most what memory holds: three numbers per hour). */
+export function makeSunTrack(place: Place, from: Date, to: Date): SunTrack {
+  const fromMs = from.getTime();
+  const toMs = to.getTime();
+  const knotCount = Math.max(2, Math.ceil((toMs - fromMs) / KNOT_STEP_MS) + 1);
+  const hourAngleDeg = new Float64Array(knotCount);
+  const declinationDeg = new Float64Array(knotCount);
+  const distanceAu = new Float64Array(knotCount);
+  for (let i = 0; i < knotCount; i++) {
+    const sun = sunEquatorial(place, new Date(fromMs + i * KNOT_STEP_MS));
+    const before = i === 0 ? sun.greenwichHourAngleDeg : hourAngleDeg[i - 1]!;
+    hourAngleDeg[i] = before + wrap180(sun.greenwichHourAngleDeg - before);
+    declinationDeg[i] = sun.declinationDeg;
+    distanceAu[i] = sun.distanceAu;
+  }
+  const at = (ms: number): SunSample => {
+    const position = (ms - fromMs) / KNOT_STEP_MS;
+    const i = Math.min(knotCount - 2, Math.max(0, Math.floor(position)));
+    const t = position - i;
+    const hourDeg = mix(hourAngleDeg[i]!, hourAngleDeg[i + 1]!, t);
+    const decDeg = mix(declinationDeg[i]!, declinationDeg[i + 1]!, t);
+    const au = mix(distanceAu[i]!, distanceAu[i + 1]!, t);
+    const level = cosDeg(decDeg);
+    return {
+      fixed: [level * cosDeg(hourDeg), -level * sinDeg(hourDeg), sinDeg(decDeg)],
+      semidiameterDeg: semidiameterDeg(au),
+      distanceAu: au,
+    };
+  };
+  return { place, fromMs, toMs, at };
+}

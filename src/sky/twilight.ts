@@ -1,0 +1,38 @@
+/**
+ * Illuminance on the horizontal from full day to night under a clear sky, without the moon.
+ *
+ * Explanatory Supplement to the Astronomical Almanac (1992), as Table 5-1 in Vallado. Stated error 0.02 in log10
+ * (0.01 below -5 degrees), that is under 0.07 stop; the joins step by less than 1 %.
+ */
+
+interface Row {
+  readonly fromDeg: number;
+  readonly coefficients: readonly [number, number, number, number];
+}
+
+/** log10 lux = l0 + l1 x + l2 x^2 + l3 x^3, x = airless elevation / 90. */
+const SUN_ROWS: readonly Row[] = [
+  { fromDeg: 20, coefficients: [3.74, 3.97, -4.07, 1.47] },
+  { fromDeg: 5, coefficients: [3.05, 13.28, -45.98, 64.33] },
+  { fromDeg: -0.8, coefficients: [2.88, 22.26, -207.64, 1034.3] },
+  { fromDeg: -5, coefficients: [2.88, 21.81, -258.11, -858.36] },
+  { fromDeg: -12, coefficients: [2.7, 12.17, -431.69, -1899.83] },
+  { fromDeg: -18, coefficients: [13.84, 262.72, 1447.42, 2797.93] },
+];
+const LOWEST_DEG = -18;
+
+/** Light of the sun alone on the horizontal, lx, for an airless elevation; below -18 degrees it goes on falling at the last slope. */
+export function sunIlluminanceLx(airlessElevationDeg: number): number {
+  if (airlessElevationDeg < LOWEST_DEG) {
+    const slope = log10At(LOWEST_DEG + 1) - log10At(LOWEST_DEG);
+    return 10 ** (log10At(LOWEST_DEG) + slope * (airlessElevationDeg - LOWEST_DEG));
+  }
+  return 10 ** log10At(airlessElevationDeg);
+}
+
+function log10At(elevationDeg: number): number {
+  const row = SUN_ROWS.find(({ fromDeg }) => elevationDeg >= fromDeg) ?? SUN_ROWS.at(-1)!;
+  const x = elevationDeg / 90;
+  const [l0, l1, l2, l3] = row.coefficients;
+  return l0 + x * (l1 + x * (l2 + x * l3));
+}

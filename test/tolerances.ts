@@ -1,0 +1,215 @@
+/**
+ * How far from the outside truth each quantity may be: one table for all tests.
+ *
+ * A row: [accepted mean, accepted maximum, unit, number of samples], the reason for the size, the source of the truth.
+ * Errors are absolute; with the unit "of the value" they are shares of the expected value; "deg around" goes around
+ * the circle. A printed value is good to half a unit of its last digit: that is what "printed digits" means below.
+ */
+
+export interface Tolerance {
+  readonly mean: number;
+  readonly max: number;
+  readonly unit: string;
+  readonly count: number;
+  readonly reason: string;
+  readonly source: string;
+}
+
+function row(size: readonly [number, number, string, number], reason: string, source: string): Tolerance {
+  const [mean, max, unit, count] = size;
+  return { mean, max, unit, count, reason, source };
+}
+
+const SPA = "Reda & Andreas 2003, NREL/TP-560-34302";
+const IES_1984 = "IES Calculation Procedures Committee 1984";
+const EXPLANATORY_SUPPLEMENT = "Explanatory Supplement to the Astronomical Almanac 1992";
+const ISO_15469 = "ISO 15469:2004 / CIE S 011";
+
+export const TOLERANCES = {
+  "SPA worked example": row(
+    [0.0001, 0.0002, "deg", 5],
+    "SPA states 0.0003 degree for itself; the ephemeris here is a truncated theory, good to about 1.2 arc seconds",
+    `${SPA}, table A5.1`,
+  ),
+  "SPA worked refraction": row(
+    [1e-6, 1e-6, "deg", 1],
+    "printed digits, and 0.3 arc second of elevation",
+    `${SPA}, A.5`,
+  ),
+  "SPA and ERFA points, elevation": row(
+    [0.00012, 0.00033, "deg", 16],
+    "0.8 arc second of ephemeris",
+    `${SPA}; ERFA`,
+  ),
+  "SPA and ERFA points, across": row(
+    [0.00012, 0.00033, "deg", 16],
+    "0.8 arc second of ephemeris",
+    `${SPA}; ERFA`,
+  ),
+  "SPA points, refracted elevation": row(
+    [0.00012, 0.00022, "deg", 7],
+    "as airless: the same refraction",
+    SPA,
+  ),
+  "SPA distance": row(
+    [6e-6, 1e-5, "au", 9],
+    "truncated series; 1e-5 au is 0.01 arc second of semidiameter",
+    SPA,
+  ),
+  "NREL rise and set": row(
+    [0.9, 1, "s", 6],
+    "8.8 arc seconds of parallax, which the report leaves out, take 0.6 to 0.9 s at 35 degrees",
+    `${SPA}, table A2.1`,
+  ),
+  "Meeus 25.b": row([0.00015, 0.00025, "deg", 2], "1.2 arc seconds of ephemeris", "Meeus 1998, ex. 25.b"),
+  "Meeus 25.a": row(
+    [0.01, 0.01, "deg", 2],
+    "the accuracy the book states for the method",
+    "Meeus 1998, ex. 25.a",
+  ),
+  "Meeus 25.a distance": row([8e-5, 1e-4, "au", 1], "low-accuracy method", "Meeus 1998, ex. 25.a"),
+  "Meeus 17.a": row([0.00014, 0.00014, "deg", 2], "printed digits", "Meeus 1998, ex. 17.a"),
+  "Meeus 16.a": row(
+    [0.067, 0.067, "arc min", 2],
+    "the two formulas agree within 4 arc seconds",
+    "Meeus 1998, p. 106",
+  ),
+  "Meeus semidiameter": row([5e-4, 5e-4, "arc sec", 2], "printed digits", "Meeus 1998, ch. 55"),
+  "refraction by true altitude": row([3e-4, 5.1e-4, "arc min", 11], "printed digits", "Meeus 1998, eq. 16.4"),
+  "refraction by apparent altitude": row(
+    [0.05, 0.1, "arc min", 7],
+    "the book says the two formulas are consistent within 4 arc seconds",
+    "Meeus 1998, eq. 16.3",
+  ),
+  "ISO 2533 pressure": row([5e-4, 5.1e-4, "hPa", 8], "printed digits", "ISO 2533:1975"),
+  "ISO 2533 temperature": row([1e-9, 1e-9, "K", 8], "exact in both", "ISO 2533:1975"),
+  "Kasten-Young air mass": row([3e-5, 5.1e-5, "air masses", 15], "printed digits", "Kasten & Young 1989"),
+  "practice, clear": row(
+    [0.3, 0.7, "lx", 21],
+    "printed digits (klx to three places; the sum adds two)",
+    IES_1984,
+  ),
+  "practice, cloudy": row([0.3, 0.51, "lx", 7], "printed digits", IES_1984),
+  "practice, partly cloudy": row([0.3, 0.51, "lx", 7], "printed digits; constants from memory", IES_1984),
+  "practice, twice the half sky": row(
+    [0.01, 0.016, "of the value", 12],
+    "two fits of one practice",
+    IES_1984,
+  ),
+  "practice, example day": row(
+    [2e-4, 3e-4, "of the value", 2],
+    "1/sin h against Kasten-Young at 48 degrees",
+    IES_1984,
+  ),
+  "practice, orbital factor": row([0.001, 0.002, "factor", 12], "the practice's cosine is a fit", IES_1984),
+  "turbid sky, Linke 5": row(
+    [0.3, 0.51, "lx", 18],
+    "printed digits",
+    "Ineichen & Perez 2002; Perez et al. 1990",
+  ),
+  "turbid sky, Linke 6": row(
+    [0.3, 0.51, "lx", 12],
+    "printed digits",
+    "Ineichen & Perez 2002; Perez et al. 1990",
+  ),
+  "turbid sky, vertical face": row([0.003, 0.0051, "EV", 6], "printed digits", "Ineichen & Perez 2002"),
+  "Perez efficacy checks": row([4e-4, 5.1e-4, "lm/W", 4], "printed digits", "Perez et al. 1990, table 4"),
+  "Perez table 4": row([1e-10, 1e-9, "lm/W", 96], "the same formula", "Perez et al. 1990, table 4"),
+  "twilight polynomials": row([2e-5, 5e-5, "of the value", 22], "printed digits", EXPLANATORY_SUPPLEMENT),
+  "clear dusk": row([2e-5, 5e-5, "of the value", 12], "printed digits", EXPLANATORY_SUPPLEMENT),
+  "general tables of illuminance": row(
+    [0.25, 0.5, "stops", 4],
+    "round figures of general tables; at -12 degrees the night sky adds a quarter",
+    "common practice, no source",
+  ),
+  "Circular 171 against polynomials": row(
+    [0.25, 0.55, "stops", 19],
+    "two models of one sky: 46 % apart at sunset, where the Circular's refraction ends",
+    "USNO Circular 171 (1987)",
+  ),
+  "Circular 171 against clear daylight": row(
+    [0.25, 0.7, "stops", 19],
+    "the practice's clear sky at 5 degrees is brighter than either",
+    "USNO Circular 171 (1987)",
+  ),
+  "CIE zenith share": row([0.0004, 0.0015, "of the value", 75], "12 x 24 point integration", ISO_15469),
+  "CIE zenith fit": row([0.006, 0.025, "of the value", 18], "the fit's own quality", ISO_15469),
+  "CIE single directions": row([3e-5, 6e-5, "ratio", 12], "printed digits", ISO_15469),
+  "CIE horizon gradation": row([2e-5, 6e-5, "ratio", 15], "printed digits", ISO_15469),
+  "CIE sky adds up": row(
+    [0.0004, 0.0015, "of the value", 24],
+    "12 x 24 point integration against 200 x 360",
+    ISO_15469,
+  ),
+  "EV table": row([1e-5, 3e-5, "EV", 84], "printed digits (five)", "ISO 2720:1974"),
+  "EV table, backwards": row([1e-5, 3e-5, "of the value", 84], "printed digits (five)", "ISO 2720:1974"),
+  "f-numbers": row([3e-5, 5.1e-5, "f-number", 62], "printed digits", "ISO 517"),
+  "shutter times": row(
+    [0, 0, "s", 14],
+    "powers of two are exact",
+    "common practice, no source below 1/1000 s",
+  ),
+  "density in stops": row([3e-5, 5.1e-5, "stops", 17], "printed digits", "definition of optical density"),
+  "density as transmittance": row(
+    [1e-6, 3e-6, "of the value", 17],
+    "printed digits",
+    "definition of optical density",
+  ),
+  "guide, clear front": row(
+    [0.35, 0.55, "stops", 7],
+    "half a stop; at 60 degrees the high sun grazes an upright body and it reads 0.52 below",
+    "ANSI PH2.7-1973 / 1986",
+  ),
+  "guide, clear side": row(
+    [0.3, 0.5, "stops", 7],
+    "half a stop: an average-scene rule",
+    "ANSI PH2.7-1973 / 1986",
+  ),
+  "guide, clear back": row([0.6, 1, "stops", 14], "a stop: an average-scene rule", "ANSI PH2.7-1973 / 1986"),
+  "guide, haze front": row([0.2, 0.5, "stops", 7], "half a stop about 14 to 14.5", "ANSI PH2.7-1973 / 1986"),
+  "guide, clouds": row([0.6, 1, "stops", 14], "a stop: clouds differ by more", "ANSI PH2.7-1973 / 1986"),
+  "black body luminance": row(
+    [2e-4, 1e-3, "of the value", 36],
+    "V at 10 nm instead of 1 nm",
+    "Planck's law, CIE 1924 V",
+  ),
+  platinum: row([1e-4, 1e-4, "of the value", 2], "printed digits", "9th CGPM 1948"),
+  "black body slope": row([0.04, 0.051, "", 4], "printed digits", "Planck's law, CIE 1924 V"),
+  "grey radiator EV": row([0.03, 0.051, "EV", 4], "printed digits", "Planck's law, CIE 1924 V"),
+  "cylinder mean": row(
+    [5e-7, 1e-6, "of E / pi", 13],
+    "printed digits, 2e5 strips",
+    "Lambert's law, strip by strip",
+  ),
+  "cylinder lit share": row(
+    [5e-6, 1e-5, "of the width", 13],
+    "printed digits",
+    "Lambert's law, strip by strip",
+  ),
+  "cylinder peak": row([3e-7, 6e-7, "of E / pi", 13], "printed digits", "Lambert's law, strip by strip"),
+  "cylinder stops below front": row(
+    [3e-4, 5.1e-4, "stops", 12],
+    "printed digits",
+    "Lambert's law, strip by strip",
+  ),
+  "worked cylinder": row([0.4, 0.6, "cd/m2", 4], "printed digits", "Lambert's law, worked by hand"),
+  "cylinder by strips": row(
+    [1e-6, 1e-4, "of the value", 250],
+    "40,000 strips",
+    "Lambert's law, strip by strip",
+  ),
+  "cylinder lit by strips": row(
+    [2e-5, 5e-5, "of the width", 250],
+    "40,000 strips",
+    "Lambert's law, strip by strip",
+  ),
+  "sun image irradiance": row(
+    [3e-4, 6e-4, "of the value", 20],
+    "printed digits (four)",
+    "radiometry of a lens",
+  ),
+  "sun image diameter": row([4e-4, 6e-4, "mm", 7], "printed digits", "Meeus 1998, ch. 55"),
+  "sun image power": row([4e-4, 6e-4, "W", 7], "printed digits", "radiometry of a lens"),
+} as const satisfies Record<string, Tolerance>;
+
+export type Quantity = keyof typeof TOLERANCES;

@@ -1,7 +1,13 @@
 /** The library's public names. */
 
 export type { Air, Direction, Place } from "./base/place.ts";
-export { PadstopError, PROBLEM_CODES, type FilePlace, type Problem, type ProblemCode } from "./base/problem.ts";
+export {
+  type FilePlace,
+  PadstopError,
+  PROBLEM_CODES,
+  type Problem,
+  type ProblemCode,
+} from "./base/problem.ts";
 export { exposureValue } from "./exposure/exposureValue.ts";
 export { bodyLuminance } from "./light/body.ts";
 export type { LightClass } from "./light/lightClass.ts";
@@ -11,7 +17,7 @@ export { planWindow } from "./plan/planWindow.ts";
 export type { Remedy } from "./plan/remedy.ts";
 export type { PlanOptions } from "./plan/scene.ts";
 export type { SunRisk } from "./plan/sunRisk.ts";
-export { viewCamera, type ViewOptions, type ViewPlan } from "./plan/viewCamera.ts";
+export { type ViewOptions, type ViewPlan, viewCamera } from "./plan/viewCamera.ts";
 export { chooseWindow } from "./site/chooseWindow.ts";
 export { parseSite, referencedFiles } from "./site/parseSite.ts";
 export type { Camera, Site, SkyState, Window } from "./site/types.ts";

@@ -57,7 +57,11 @@ export interface Problem {
 }
 
 /** A problem from the parts that matter; the rest is null. */
-export function problem(code: ProblemCode, key: string, parts: Partial<Omit<Problem, "code" | "key">> = {}): Problem {
+export function problem(
+  code: ProblemCode,
+  key: string,
+  parts: Partial<Omit<Problem, "code" | "key">> = {},
+): Problem {
   return {
     code,
     key,
@@ -107,5 +111,10 @@ export function requireNumber(key: string, value: number, low: number, high: num
 export function requireDate(key: string, value: Date): Date {
   const ms = value instanceof Date ? value.getTime() : Number.NaN;
   if (ms >= Date.UTC(1900, 0, 1) && ms < Date.UTC(2101, 0, 1)) return value;
-  return refuse("E_TIME", key, Number.isNaN(ms) ? "no valid date" : value.toISOString(), "a date from 1900 to 2100");
+  return refuse(
+    "E_TIME",
+    key,
+    Number.isNaN(ms) ? "no valid date" : value.toISOString(),
+    "a date from 1900 to 2100",
+  );
 }

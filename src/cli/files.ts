@@ -3,16 +3,21 @@
 import { randomBytes } from "node:crypto";
 import { readFileSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { basename, dirname, isAbsolute, join, normalize } from "node:path";
-import { PadstopError, problem, type ProblemCode } from "../base/problem.ts";
-import { parseSite, referencedFiles } from "../site/parseSite.ts";
+import { PadstopError, type ProblemCode, problem } from "../base/problem.ts";
+import { parseSite } from "../site/parseSite.ts";
 import type { Site } from "../site/types.ts";
 
 /** Larger than this is no site file. */
-const MOST_BYTES = 4_000_000;
+const MOST_BYTES = 1_000_000;
 
 /** A file's text. Throws PadstopError when it is missing, not a file, too large or not UTF-8. */
 export function readText(path: string, key: string): string {
-  const refuseFile = (code: ProblemCode, found: string, accepted: string, next: string | null = null): never => {
+  const refuseFile = (
+    code: ProblemCode,
+    found: string,
+    accepted: string,
+    next: string | null = null,
+  ): never => {
     throw new PadstopError([problem(code, key, { found, accepted, next })]);
   };
   try {
@@ -24,7 +29,12 @@ export function readText(path: string, key: string): string {
   } catch (thrown) {
     if (thrown instanceof PadstopError) throw thrown;
     if (thrown instanceof TypeError) return refuseFile("E_FILE", `${path}, not UTF-8`, "text in UTF-8");
-    return refuseFile("E_FILE", `${path} (${reasonOf(thrown)})`, "a readable file", "check the name and the folder");
+    return refuseFile(
+      "E_FILE",
+      `${path} (${reasonOf(thrown)})`,
+      "a readable file",
+      "check the name and the folder",
+    );
   }
 }
 
@@ -37,17 +47,19 @@ function statOrRefuse(path: string): { size: number } {
 /** The site in a file, with the files it names from its own folder. Throws PadstopError with every problem. */
 export function readSite(path: string): Site {
   const text = readText(path, "SITE");
-  const files: Record<string, string> = {};
-  for (const name of referencedFiles(text)) {
-    if (isAbsolute(name) || normalize(name).startsWith("..")) {
-      const next = "put it beside the site file";
-      throw new PadstopError([problem("E_FILE", name, { found: name, accepted: "a file in the site file's folder", next })]);
-    }
-    const beside = join(dirname(path), name);
-    // A file that is not there is told at the key that names it.
-    if (exists(beside)) files[name] = readText(beside, name);
+  return parseSite(text, (name) => readBeside(path, name), path.replaceAll("\\", "/"));
+}
+
+/** A file named in the site file, from the same folder or below; one that is not there is told at the key that names it. */
+function readBeside(sitePath: string, name: string): string | null {
+  if (isAbsolute(name) || normalize(name).startsWith("..")) {
+    const next = "put it beside the site file";
+    throw new PadstopError([
+      problem("E_FILE", name, { found: name, accepted: "a file in the site file's folder", next }),
+    ]);
   }
-  return parseSite(text, files, basename(path) === path ? path : path.replaceAll("\\", "/"));
+  const beside = join(dirname(sitePath), name);
+  return exists(beside) ? readText(beside, name) : null;
 }
 
 function exists(path: string): boolean {
@@ -58,7 +70,11 @@ function exists(path: string): boolean {
 export function writeWhole(path: string, text: string, mayReplace: boolean): void {
   if (!mayReplace && exists(path)) {
     throw new PadstopError([
-      problem("E_WRITE", path, { found: "a file of that name", accepted: "a new name", next: "choose another name" }),
+      problem("E_WRITE", path, {
+        found: "a file of that name",
+        accepted: "a new name",
+        next: "choose another name",
+      }),
     ]);
   }
   const beside = join(dirname(path), `.${basename(path)}.${randomBytes(4).toString("hex")}.part`);

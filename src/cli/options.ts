@@ -2,9 +2,9 @@
 
 import { Option } from "commander";
 import { PadstopError, problem } from "../base/problem.ts";
-import { requireSky, type Sky } from "../sky/daylight.ts";
 import { nearest } from "../site/nearest.ts";
 import { SKY_STATES } from "../site/types.ts";
+import { requireSky, type Sky } from "../sky/daylight.ts";
 
 export interface CommonOptions {
   readonly window?: string;
@@ -28,25 +28,36 @@ type OptionTable = { readonly [Name in keyof CommonOptions]-?: () => Option };
 
 export const OPTIONS: OptionTable = {
   window: () =>
-    new Option("--window <name|interval>", "a window of the file, or an ISO 8601 interval: 2027-04-18T17:10/19:40"),
+    new Option(
+      "--window <name|interval>",
+      "a window of the file, or an ISO 8601 interval: 2027-04-18T17:10/19:40",
+    ),
   sky: () =>
     new Option("--sky <states>", `sky states, comma-separated: ${SKY_STATES.join(", ")}, haze:TURBIDITY`)
       .argParser(parseSkies)
       .default(["clear"], "clear"),
-  step: () => new Option("--step <seconds>", "spacing of the T-0s, 1 to 3600 s").argParser(numberOf("--step", 1, 3600, "s")),
-  format: () => new Option("--format <format>", "table, json or csv").argParser(oneOf("--format", FORMATS)).default("table"),
+  step: () =>
+    new Option("--step <seconds>", "spacing of the T-0s, 1 to 3600 s").argParser(
+      numberOf("--step", 1, 3600, "s"),
+    ),
+  format: () =>
+    new Option("--format <format>", "table, json or csv")
+      .argParser(oneOf("--format", FORMATS))
+      .default("table"),
   output: () => new Option("-o, --output <file>", "write to a file, whole or not at all"),
   quiet: () => new Option("-q, --quiet", "nothing on stderr but errors").default(false),
   color: () => new Option("--no-color", "no colour (NO_COLOR does the same)"),
   width: () =>
-    new Option("--width <columns>", "columns of the sheet; default the terminal's, 80 in a pipe or file").argParser(
-      numberOf("--width", 40, 1000, "columns"),
-    ),
+    new Option(
+      "--width <columns>",
+      "columns of the sheet; default the terminal's, 80 in a pipe or file",
+    ).argParser(numberOf("--width", 40, 1000, "columns")),
   failOn: () =>
     new Option("--fail-on <what>", `exit 1 when any camera is ${FAIL_ON.join(", ")} (comma-separated)`)
       .argParser((text: string) => text.split(",").map((word) => oneOf("--fail-on", FAIL_ON)(word.trim())))
       .default([], "nothing"),
-  explain: () => new Option("--explain", "how the setting came about, line by line with sources").default(false),
+  explain: () =>
+    new Option("--explain", "how the setting came about, line by line with sources").default(false),
   at: () => new Option("--at <T-0>", "the T-0 to explain: 2027-04-18T18:25 or 18:25"),
   date: () => new Option("--date <date>", "a whole day instead of a window: 2027-04-18"),
 };
@@ -56,7 +67,9 @@ function parseSkies(text: string): Sky[] {
   const names = text.split(",").map((word) => word.trim());
   const double = names.find((name, i) => names.indexOf(name) !== i);
   if (double !== undefined) {
-    throw new PadstopError([problem("E_DUPLICATE", "--sky", { found: double, accepted: "each sky state once" })]);
+    throw new PadstopError([
+      problem("E_DUPLICATE", "--sky", { found: double, accepted: "each sky state once" }),
+    ]);
   }
   return skies;
 }
@@ -67,10 +80,15 @@ function parseSky(word: string): Sky {
   const known = SKY_STATES.find((name) => name === state);
   if (known === undefined || more.length > 0 || (turbidity !== undefined && known !== "haze")) {
     const suggestion = nearest(state ?? "", SKY_STATES);
-    throw new PadstopError([problem("E_CHOICE", "--sky", { found: word === "" ? "nothing" : word, accepted, suggestion })]);
+    throw new PadstopError([
+      problem("E_CHOICE", "--sky", { found: word === "" ? "nothing" : word, accepted, suggestion }),
+    ]);
   }
   if (turbidity === undefined) return known;
-  return requireSky({ state: "haze", linkeTurbidity: numberOf("--sky haze", 1, 12, "(Linke turbidity)")(turbidity) });
+  return requireSky({
+    state: "haze",
+    linkeTurbidity: numberOf("--sky haze", 1, 12, "(Linke turbidity)")(turbidity),
+  });
 }
 
 /** A parser for a number in a range. */

@@ -1,16 +1,19 @@
 /** Where a result goes and how it is laid out. */
 
-import type { SheetOptions } from "../show/planSheet.ts";
-import type { CommonOptions } from "./options.ts";
-import { writeWhole } from "./files.ts";
-import { paintFor, PLAIN_COLUMNS, type World } from "./world.ts";
 import { PLAIN } from "../show/paint.ts";
+import type { SheetOptions } from "../show/planSheet.ts";
+import { writeWhole } from "./files.ts";
+import type { CommonOptions } from "./options.ts";
+import { PLAIN_COLUMNS, paintFor, type World } from "./world.ts";
 
 type OutputOptions = Partial<Pick<CommonOptions, "output" | "quiet" | "color" | "width">>;
 
 /** To stdout, or whole into a file with a word on stderr. */
 export function deliver(world: World, options: OutputOptions, text: string): void {
-  if (options.output === undefined) return world.out(text);
+  if (options.output === undefined) {
+    world.out(text);
+    return;
+  }
   writeWhole(options.output, text, true);
   if (!options.quiet) world.err(`Wrote ${options.output}\n`);
 }

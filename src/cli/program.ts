@@ -1,6 +1,5 @@
 /** The commands and what becomes of their results: files, exit codes, errors. */
 
-import { readFileSync } from "node:fs";
 import { Command, CommanderError } from "commander";
 import { PadstopError } from "../base/problem.ts";
 import { problemsText } from "../show/problems.ts";
@@ -10,6 +9,7 @@ import { addNew } from "./commands/newSite.ts";
 import { addPlan } from "./commands/plan.ts";
 import { addSun } from "./commands/sun.ts";
 import { addView } from "./commands/view.ts";
+import { VERSION } from "./version.ts";
 import { paintFor, type World } from "./world.ts";
 
 export const EXIT = { done: 0, failOn: 1, wrongInput: 2, ourBug: 70 } as const;
@@ -24,7 +24,10 @@ export interface Context {
 /** Runs one command line; never throws. */
 export async function run(args: readonly string[], world: World): Promise<number> {
   let exitCode: number = EXIT.done;
-  const program = makeProgram({ world, exitWith: (code) => void (exitCode = code) });
+  const exitWith = (code: number): void => {
+    exitCode = code;
+  };
+  const program = makeProgram({ world, exitWith });
   try {
     await program.parseAsync([...args], { from: "user" });
     return exitCode;
@@ -37,17 +40,12 @@ function makeProgram(context: Context): Command {
   const { world } = context;
   const program = new Command("padstop")
     .description("Plans exposure and lighting for launch photography from the geometry of the sun")
-    .version(packageVersion(), "-V, --version")
+    .version(VERSION, "-V, --version")
     .configureOutput({ writeOut: world.out, writeErr: world.err })
     .showSuggestionAfterError()
     .exitOverride();
   for (const add of [addPlan, addView, addSun, addEv, addCheck, addNew]) add(program, context);
   return program;
-}
-
-function packageVersion(): string {
-  const text = readFileSync(new URL("../../package.json", import.meta.url), "utf8");
-  return (JSON.parse(text) as { version: string }).version;
 }
 
 function codeOf(thrown: unknown, world: World, colour: boolean): number {
@@ -57,6 +55,8 @@ function codeOf(thrown: unknown, world: World, colour: boolean): number {
     return EXIT.wrongInput;
   }
   const what = thrown instanceof Error ? `${thrown.name}: ${thrown.message}` : String(thrown);
-  world.err(`padstop has a fault of its own: ${what}\nPlease report it with the site file and the command.\n`);
+  world.err(
+    `padstop has a fault of its own: ${what}\nPlease report it with the site file and the command.\n`,
+  );
   return EXIT.ourBug;
 }

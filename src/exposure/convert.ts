@@ -1,6 +1,6 @@
 /** One light or one setting in all the units people use. */
 
-import { problem, PadstopError } from "../base/problem.ts";
+import { PadstopError, problem } from "../base/problem.ts";
 import {
   exposureValue,
   illuminanceOfEv,
@@ -70,7 +70,11 @@ function knownEv(
   if (stop === undefined || timeS === undefined) throw refusal(0);
   const exact = { stop: exactStop(stop), exposureS: exactShutterS(timeS) };
   const midTone = midToneLuminance({ ...exact, speedIso, lossStops: densityStops(filterDensity) });
-  return { ev: exposureValue({ luminanceCdM2: midTone }), exactStop: exact.stop, exactTimeS: exact.exposureS };
+  return {
+    ev: exposureValue({ luminanceCdM2: midTone }),
+    exactStop: exact.stop,
+    exactTimeS: exact.exposureS,
+  };
 }
 
 const refusal = (count: number): PadstopError =>
@@ -89,7 +93,11 @@ export function pairsFor(
 ): { stop: number; timeS: number; offStops: number }[] {
   return stops.flatMap((stop) => {
     const fits = times
-      .map((time) => ({ stop: stop.nominal, timeS: time.nominal, offStops: settingEv(stop.exact, time.exact) - targetEv }))
+      .map((time) => ({
+        stop: stop.nominal,
+        timeS: time.nominal,
+        offStops: settingEv(stop.exact, time.exact) - targetEv,
+      }))
       .filter(({ offStops }) => Math.abs(offStops) <= 1 / 6 + 1e-9);
     return fits.slice(0, 1);
   });

@@ -7,7 +7,12 @@ import type { LightClass } from "../light/lightClass.ts";
 import type { SkyState } from "../site/types.ts";
 
 /** clear: full or slightly hazy sun; haze: hazy sun, soft shadows; bright-cloud: cloudy bright; overcast: heavy overcast. */
-const FRONT_EV: Readonly<Record<SkyState, number>> = { clear: 15, haze: 14, "bright-cloud": 13, overcast: 12 };
+const FRONT_EV: Readonly<Record<SkyState, number>> = {
+  clear: 15,
+  haze: 14,
+  "bright-cloud": 13,
+  overcast: 12,
+};
 /** Open shade under clear sky. */
 const OPEN_SHADE_EV = 12;
 

@@ -3,8 +3,12 @@
 import { AIRY_RADIUS_FACTOR, GREEN_LIGHT_M } from "../base/constants.ts";
 
 /** Length in mm of the smear of something that crosses the line of sight: focal v t / range. */
-export const motionBlurMm = (speedAcrossMS: number, exposureS: number, focalMm: number, rangeM: number): number =>
-  (focalMm * speedAcrossMS * exposureS) / rangeM;
+export const motionBlurMm = (
+  speedAcrossMS: number,
+  exposureS: number,
+  focalMm: number,
+  rangeM: number,
+): number => (focalMm * speedAcrossMS * exposureS) / rangeM;
 
 /** Hyperfocal distance in metres: f^2 / (N c) + f. */
 export const hyperfocalM = (focalMm: number, stop: number, blurMm: number): number =>

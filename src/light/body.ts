@@ -50,7 +50,9 @@ export const totalHorizontalLx = (light: BodyIllumination): number =>
 
 /** On any vertical facet without direct sun, lx: half the sky, half of what the ground throws back, the floodlights. */
 export const fillLx = (light: BodyIllumination): number =>
-  light.diffuseHorizontalLx / 2 + (light.groundReflectance * totalHorizontalLx(light)) / 2 + light.floodlightLx;
+  light.diffuseHorizontalLx / 2 +
+  (light.groundReflectance * totalHorizontalLx(light)) / 2 +
+  light.floodlightLx;
 
 /** Luminances of the visible half of the body, cd/m2. */
 export interface BodySpan {

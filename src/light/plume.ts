@@ -74,10 +74,7 @@ export function familyLuminance(propellant: Propellant): PlumeLuminance {
   const { temperatureK, emissivity } = PLUME_FAMILIES[propellant];
   const black = planckLuminance(temperatureK.nominal);
   const spread = (temperature: number, share: number): number =>
-    Math.hypot(
-      Math.log2(planckLuminance(temperature) / black),
-      Math.log2(share / emissivity.nominal),
-    );
+    Math.hypot(Math.log2(planckLuminance(temperature) / black), Math.log2(share / emissivity.nominal));
   const nominalCdM2 = emissivity.nominal * black;
   return {
     lowCdM2: nominalCdM2 / 2 ** spread(temperatureK.low, emissivity.low),

@@ -3,9 +3,9 @@
 import type { Air, Place } from "../base/place.ts";
 import { wrap360 } from "../base/units.ts";
 import { norm, type Vec3 } from "../base/vector.ts";
-import { standardAir } from "../sky/atmosphere.ts";
 import type { Camera, Site, Spot, Vehicle } from "../site/types.ts";
-import { coverageM, fieldDeg, type Frame, makeFrame, onGateMm } from "../view/frame.ts";
+import { standardAir } from "../sky/atmosphere.ts";
+import { coverageM, type Frame, fieldDeg, makeFrame, onGateMm } from "../view/frame.ts";
 import { carryTo, lookAt, placeAtEnu, placeFrom } from "../view/sightLine.ts";
 
 export interface CameraView {
@@ -14,7 +14,11 @@ export interface CameraView {
   readonly place: Place;
   readonly placeGiven: boolean;
   readonly air: Air;
-  readonly axis: { readonly azimuthDeg: number; readonly elevationDeg: number; readonly rangeM: number | null };
+  readonly axis: {
+    readonly azimuthDeg: number;
+    readonly elevationDeg: number;
+    readonly rangeM: number | null;
+  };
   readonly frame: Frame;
   readonly fieldDeg: { readonly horizontal: number; readonly vertical: number };
   /** From the body outward to the camera. */

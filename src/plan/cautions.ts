@@ -1,8 +1,8 @@
 /** What can hurt someone, always said. */
 
 import { CAUTION_SUN_IRRADIANCE_W_M2 } from "../base/constants.ts";
-import { sunImageMm, sunImageWCm2 } from "../exposure/sharpness.ts";
 import { exactStop, stopName } from "../exposure/scales.ts";
+import { sunImageMm, sunImageWCm2 } from "../exposure/sharpness.ts";
 import type { Camera } from "../site/types.ts";
 import type { CameraPlan } from "./planTypes.ts";
 
@@ -15,15 +15,27 @@ const SUN_CAUTION =
   "Never look at or near the sun through a finder or lens without a filter made for solar viewing in front of it.";
 
 /** Cautions of a plan: the sun's first when any camera has it in or near its frame. */
-export function cautionsFor(cameras: readonly Camera[], plans: readonly CameraPlan[], semidiameterDeg: number): string[] {
+export function cautionsFor(
+  cameras: readonly Camera[],
+  plans: readonly CameraPlan[],
+  semidiameterDeg: number,
+): string[] {
   const atRisk = plans.filter(({ sun }) => sun.risk === "in-frame" || sun.risk === "near-frame");
   if (atRisk.length === 0) return [...ALWAYS];
   const inFrame = cameras.filter((_, i) => plans[i]!.sun.risk === "in-frame");
-  return [SUN_CAUTION, ...inFrame.slice(0, 1).flatMap(() => [burnCaution(inFrame, plans, semidiameterDeg)]), ...ALWAYS];
+  return [
+    SUN_CAUTION,
+    ...inFrame.slice(0, 1).flatMap(() => [burnCaution(inFrame, plans, semidiameterDeg)]),
+    ...ALWAYS,
+  ];
 }
 
 /** The worst of the cameras with the sun in the frame: irradiance of its image at the setting's stop, or wide open. */
-function burnCaution(cameras: readonly Camera[], plans: readonly CameraPlan[], semidiameterDeg: number): string {
+function burnCaution(
+  cameras: readonly Camera[],
+  plans: readonly CameraPlan[],
+  semidiameterDeg: number,
+): string {
   const worst = cameras
     .map((camera) => {
       const marked = plans.find(({ id }) => id === camera.id)!.setting?.stop ?? camera.lens.stops[0] ?? null;

@@ -1,13 +1,7 @@
 /** The settings a camera can be given, and what is missing when there are none. */
 
 import { midToneLuminance } from "../exposure/exposureValue.ts";
-import {
-  densityStops,
-  exactShutterS,
-  exactStop,
-  shutterAngleTimeS,
-  timeName,
-} from "../exposure/scales.ts";
+import { densityStops, exactShutterS, exactStop, shutterAngleTimeS, timeName } from "../exposure/scales.ts";
 import type { SettingChoice } from "../exposure/solver.ts";
 import type { Camera, Shutter } from "../site/types.ts";
 import type { ImageMotion } from "./motion.ts";
@@ -30,7 +24,11 @@ export interface ShutterTime {
 
 export function shutterTime(shutter: Shutter, rateHz: number | null): ShutterTime | null {
   if (shutter.kind === "time") {
-    return { name: timeName(shutter.markedS), markedS: shutter.markedS, exactS: exactShutterS(shutter.markedS) };
+    return {
+      name: timeName(shutter.markedS),
+      markedS: shutter.markedS,
+      exactS: exactShutterS(shutter.markedS),
+    };
   }
   if (rateHz === null) return null;
   const exactS = shutterAngleTimeS(shutter.angleDeg, rateHz);
@@ -103,6 +101,7 @@ function whatIsMissing(camera: Camera): string[] {
   if (camera.lens.stops.length === 0) missing.push("lens stops");
   if (camera.shutters.length === 0) missing.push("a shutter");
   if (camera.medium === null) missing.push("a medium");
-  if (camera.shutters.some(({ kind }) => kind === "angle") && camera.rateHz === null) missing.push("a frame rate");
+  if (camera.shutters.some(({ kind }) => kind === "angle") && camera.rateHz === null)
+    missing.push("a frame rate");
   return missing;
 }

@@ -62,12 +62,17 @@ function sunLines({ scene, instant }: ExplainCase): ExplainLine[] {
   const lift = apparentElevationDeg - airlessElevationDeg;
   const { pressureHPa, temperatureC } = scene.air;
   return [
-    line(`azimuth ${azimuthDeg.toFixed(3)}°, airless elevation ${airlessElevationDeg.toFixed(3)}°`, "astronomy-engine, topocentric, of date"),
+    line(
+      `azimuth ${azimuthDeg.toFixed(3)}°, airless elevation ${airlessElevationDeg.toFixed(3)}°`,
+      "astronomy-engine, topocentric, of date",
+    ),
     line(
       `refraction +${lift.toFixed(3)}° at ${pressureHPa.toFixed(0)} hPa, ${temperatureC.toFixed(0)} °C: apparent elevation h = ${apparentElevationDeg.toFixed(3)}°`,
       "Saemundsson 1986 in Meeus 1998, eq. 16.4; SPA scaling",
     ),
-    line(`distance ${instant.distanceAu.toFixed(5)} au: light x 1/d² = ${num(1 / instant.distanceAu ** 2)}`),
+    line(
+      `distance ${instant.sample.distanceAu.toFixed(5)} au: light x 1/d² = ${num(1 / instant.sample.distanceAu ** 2)}`,
+    ),
   ];
 }
 
@@ -77,7 +82,14 @@ function daylightLines(input: ExplainCase): ExplainLine[] {
   const light = things.illumination;
   return [
     ...(input.instant.sun.apparentElevationDeg >= LOW_SUN_DEG ? highSunLines(input) : lowSunLines(input)),
-    ...(correction === 0 ? [] : [line(`corrected from readings by ${correction} stops: x ${num(2 ** correction)}`, "the site file's corrections")]),
+    ...(correction === 0
+      ? []
+      : [
+          line(
+            `corrected from readings by ${correction} stops: x ${num(2 ** correction)}`,
+            "the site file's corrections",
+          ),
+        ]),
     line(
       `on the ground = beam x sin h + sky = ${num(light.directNormalLx)} x ${num(Math.max(0, sinDeg(light.sunElevationDeg)))} + ${num(light.diffuseHorizontalLx)} = ${num(totalHorizontalLx(light))} lx`,
     ),
@@ -95,10 +107,13 @@ function highSunLines({ instant, scene, sky }: ExplainCase): ExplainLine[] {
     "Kasten & Young 1989",
   );
   if (state === "clear") {
-    const factor = 1 / instant.distanceAu ** 2;
+    const factor = 1 / instant.sample.distanceAu ** 2;
     return [
       massLine,
-      line(`beam = ${EXTRATERRESTRIAL_ILLUMINANCE_LX} x ${num(factor)} x e^(-0.21 m) = ${num(sky.directNormalLx)} lx`, PRACTICE),
+      line(
+        `beam = ${EXTRATERRESTRIAL_ILLUMINANCE_LX} x ${num(factor)} x e^(-0.21 m) = ${num(sky.directNormalLx)} lx`,
+        PRACTICE,
+      ),
       line(`sky on the horizontal = 800 + 15500 sqrt(sin h) = ${num(sky.diffuseHorizontalLx)} lx`, PRACTICE),
     ];
   }
@@ -112,8 +127,14 @@ function highSunLines({ instant, scene, sky }: ExplainCase): ExplainLine[] {
       ),
     ];
   }
-  const [slope, source] = state === "overcast" ? [21_000, PRACTICE] : [45_000, `${PRACTICE}, constants from memory`];
-  return [line(`no beam; sky on the horizontal = 300 + ${slope} sin h = ${num(sky.diffuseHorizontalLx)} lx`, String(source))];
+  const [slope, source] =
+    state === "overcast" ? [21_000, PRACTICE] : [45_000, `${PRACTICE}, constants from memory`];
+  return [
+    line(
+      `no beam; sky on the horizontal = 300 + ${slope} sin h = ${num(sky.diffuseHorizontalLx)} lx`,
+      String(source),
+    ),
+  ];
 }
 
 function lowSunLines({ sky }: ExplainCase): ExplainLine[] {
@@ -136,15 +157,27 @@ function bodyLines({ things, view, scene, instant }: ExplainCase): ExplainLine[]
     line(
       `phase = |${instant.sun.azimuthDeg.toFixed(2)} - ${view.observerAzimuthDeg.toFixed(2)}| = ${things.phaseDeg.toFixed(2)}° (sun's azimuth less that from body to camera): ${things.light}`,
     ),
-    line(`beam on an upright face = beam x cos h = ${num(light.directNormalLx)} x ${num(cosDeg(light.sunElevationDeg))} = ${num(direct)} lx`),
-    line(`fill = sky/2 + ${light.groundReflectance} x ground/2${flood} = ${num(fill)} lx`, "view factors of two uniform halves"),
-    line(`F = ((pi - phi) cos phi + sin phi)/4 = ${num(cylinderMean(things.phaseDeg))}; brightest facet ${num(cylinderPeak(things.phaseDeg))}`, "Lambertian cylinder, closed form"),
+    line(
+      `beam on an upright face = beam x cos h = ${num(light.directNormalLx)} x ${num(cosDeg(light.sunElevationDeg))} = ${num(direct)} lx`,
+    ),
+    line(
+      `fill = sky/2 + ${light.groundReflectance} x ground/2${flood} = ${num(fill)} lx`,
+      "view factors of two uniform halves",
+    ),
+    line(
+      `F = ((pi - phi) cos phi + sin phi)/4 = ${num(cylinderMean(things.phaseDeg))}; brightest facet ${num(cylinderPeak(things.phaseDeg))}`,
+      "Lambertian cylinder, closed form",
+    ),
   ];
   if (reflectance === undefined) return [...lines, line("no vehicle in the site file: illuminances only")];
   return [
     ...lines,
-    line(`brightest = ${reflectance}/pi x (${num(direct)} x ${num(cylinderPeak(things.phaseDeg))} + ${num(fill)}) = ${num(things.body.brightestCdM2)} cd/m²`),
-    line(`mean = ${reflectance}/pi x (${num(direct)} x ${num(cylinderMean(things.phaseDeg))} + ${num(fill)}) = ${num(things.body.meanCdM2)} cd/m²`),
+    line(
+      `brightest = ${reflectance}/pi x (${num(direct)} x ${num(cylinderPeak(things.phaseDeg))} + ${num(fill)}) = ${num(things.body.brightestCdM2)} cd/m²`,
+    ),
+    line(
+      `mean = ${reflectance}/pi x (${num(direct)} x ${num(cylinderMean(things.phaseDeg))} + ${num(fill)}) = ${num(things.body.meanCdM2)} cd/m²`,
+    ),
     line(`darkest = ${reflectance}/pi x ${num(fill)} = ${num(things.body.darkestCdM2)} cd/m²`),
   ];
 }
@@ -152,18 +185,25 @@ function bodyLines({ things, view, scene, instant }: ExplainCase): ExplainLine[]
 function otherLines({ things, sky, scene, plume }: ExplainCase): ExplainLine[] {
   const { type } = generalSkyOf(skyState(sky.sky));
   const lines = [
-    line(`sky on the axis ${num(things.skyCdM2)} cd/m²`, `CIE general sky type ${type}, ISO 15469, scaled to the sky's illuminance`),
+    line(
+      `sky on the axis ${num(things.skyCdM2)} cd/m²`,
+      `CIE general sky type ${type}, ISO 15469, scaled to the sky's illuminance`,
+    ),
     line(`deck = ${scene.site.groundReflectance}/pi x ground = ${num(things.deckCdM2)} cd/m²`),
   ];
   if (plume === null || things.plume === null) return lines;
-  return [...lines, plumeLine(scene.site, plume, things.plume.nominalCdM2), plumeRangeLine(plume, things.plume)];
+  return [
+    ...lines,
+    plumeLine(scene.site, plume, things.plume.nominalCdM2),
+    plumeRangeLine(plume, things.plume),
+  ];
 }
 
 function plumeLine(site: Site, plume: PlumeLuminance, seenCdM2: number): ExplainLine {
   if (plume.radiator === null) return line(`plume ${num(seenCdM2)} cd/m²`, "given in the site file");
   const { temperatureK, emissivity } = plume.radiator;
   return line(
-    `plume (${site.vehicle!.plume!.propellant}) = ${emissivity} x L(${temperatureK} K) + ${num(plume.transmittance)} x sky = ${num(plume.nominalCdM2)} + ... = ${num(seenCdM2)} cd/m²`,
+    `plume (${site.vehicle!.plume!.propellant}) = ${emissivity} x L(${temperatureK} K) + ${num(plume.transmittance)} x sky = ${num(plume.nominalCdM2)} + ${num(seenCdM2 - plume.nominalCdM2)} = ${num(seenCdM2)} cd/m²`,
     "grey radiator, Planck and V(lambda); emissivity from memory",
   );
 }
@@ -189,7 +229,11 @@ function exposureLines({ things, scene, sky, guideHolds }: ExplainCase): Explain
     );
   }
   if (things.ev !== null) {
-    lines.push(line(`model EV = log2(100 L/12.5) = ${exposureValue({ luminanceCdM2: things.placeCdM2 }).toFixed(2)} at ISO 100`));
+    lines.push(
+      line(
+        `model EV = log2(100 L/12.5) = ${exposureValue({ luminanceCdM2: things.placeCdM2 }).toFixed(2)} at ISO 100`,
+      ),
+    );
   }
   lines.push(
     guide === null

@@ -20,7 +20,12 @@ import { spanOf, type Things } from "./things.ts";
 
 const line = (text: string, source: string | null = null): ExplainLine => ({ text, source });
 const num = (value: number): string => String(Number(value.toPrecision(5)));
-const signed = (stops: number): string => `${stops < 0 ? "-" : "+"}${Math.abs(stops).toFixed(2)}`;
+/** Two decimals with a sign; "0.00" has none. */
+function signed(stops: number): string {
+  const text = Math.abs(stops).toFixed(2);
+  if (Number(text) === 0) return text;
+  return `${stops < 0 ? "-" : "+"}${text}`;
+}
 
 /** `things` are those of the explained T-0 under the first sky. */
 export function explainSetting(scene: Scene, prepared: PreparedCamera, things: Things): ExplainPart[] {
@@ -33,7 +38,10 @@ export function explainSetting(scene: Scene, prepared: PreparedCamera, things: T
     limits,
     { title: "what must be held", lines: rangeLines(scene, prepared, envelope) },
     { title: "the choice", lines: choiceLines(view.camera, things, ranked[0]!, envelope, prepared) },
-    { title: "next best", lines: ranked.slice(1, 4).map((choice) => nextLine(choice, ranked[0]!, envelope, prepared)) },
+    {
+      title: "next best",
+      lines: ranked.slice(1, 4).map((choice) => nextLine(choice, ranked[0]!, envelope, prepared)),
+    },
   ];
 }
 
@@ -44,9 +52,15 @@ function limitLines({ view, motion, choices }: PreparedCamera): ExplainLine[] {
     .filter((time) => time !== null)
     .map((time) => `${time.name} (${num(time.exactS)} s)`);
   const lines = [
-    line(`stops ${camera.lens.stops.map(stopName).join(" ") || "none given"}`, "marks; exact series of ISO 517 behind them"),
+    line(
+      `stops ${camera.lens.stops.map(stopName).join(" ") || "none given"}`,
+      "marks; exact series of ISO 517 behind them",
+    ),
     line(`shutters ${times.join(", ") || "none given"}`, "angle / (360 x rate), or the mark's exact time"),
-    line(`filters ${camera.filterDensities.join(", ")}; other losses ${num(camera.lossStops + camera.lens.lossStops)} stops`, "stops = density / log10 2"),
+    line(
+      `filters ${camera.filterDensities.join(", ")}; other losses ${num(camera.lossStops + camera.lens.lossStops)} stops`,
+      "stops = density / log10 2",
+    ),
   ];
   if (motion !== null) {
     lines.push(
@@ -132,7 +146,8 @@ function nextLine(
   const { range } = settingInput!;
   const spare = spareAt(envelope, range, choice.midToneLog2);
   const cost = spare - spareAt(envelope, range, best.midToneLog2);
-  const place = Math.abs(envelope.placeLog2 - choice.midToneLog2) - Math.abs(envelope.placeLog2 - best.midToneLog2);
+  const place =
+    Math.abs(envelope.placeLog2 - choice.midToneLog2) - Math.abs(envelope.placeLog2 - best.midToneLog2);
   return line(
     `${wordsOf(choice)}: spare ${signed(spare)} (${signed(cost)}), ${Math.abs(place).toFixed(2)} stops ${place >= 0 ? "farther from" : "nearer to"} the body's place`,
   );

@@ -1,10 +1,10 @@
 /** Where the exposure guide's direct-sun rows may be used: two hours after sunrise to two hours before sunset. */
 
-import { GUIDE_LOWEST_SUN_DEG, GUIDE_MARGIN_HOURS } from "../exposure/guide.ts";
 import { MS_PER_DAY, MS_PER_HOUR } from "../base/units.ts";
+import { GUIDE_LOWEST_SUN_DEG, GUIDE_MARGIN_HOURS } from "../exposure/guide.ts";
 import { sunEvents } from "../sky/sunEvents.ts";
-import { localDate } from "./wallClock.ts";
 import type { Scene } from "./scene.ts";
+import { localDate } from "./wallClock.ts";
 
 /** For each T-0 of the scene whether the guide holds there. */
 export function guideHolds(scene: Scene): readonly boolean[] {

@@ -2,8 +2,8 @@
 
 import { STANDARD_GRAVITY_M_S2 } from "../base/constants.ts";
 import { norm } from "../base/vector.ts";
-import type { Site } from "../site/types.ts";
 import { motionBlurMm } from "../exposure/sharpness.ts";
+import type { Site } from "../site/types.ts";
 import { type CameraView, isInGate, toVehicleAxis } from "./cameraView.ts";
 
 export interface ImageMotion {

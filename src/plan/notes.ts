@@ -1,11 +1,12 @@
 /** A camera's notes: what a person must know about its row, in plain words. */
 
-import { airyDiameterMm } from "../exposure/sharpness.ts";
 import { exactStop, stopName } from "../exposure/scales.ts";
-import { type HeldStretch, type Sample, type SolvedSetting, twoSettings, type Worst, worstOf } from "../exposure/solver.ts";
+import { airyDiameterMm } from "../exposure/sharpness.ts";
+import { type Sample, type SolvedSetting, type Worst, worstOf } from "../exposure/solver.ts";
+import { type HeldStretch, twoSettings } from "../exposure/twoSettings.ts";
 import { PLUME_FAMILIES } from "../light/plume.ts";
 import type { Camera, Medium, Site, Thing } from "../site/types.ts";
-import { skyName, type Sky } from "../sky/daylight.ts";
+import { type Sky, skyName } from "../sky/daylight.ts";
 import type { CameraView } from "./cameraView.ts";
 import type { Choices } from "./choices.ts";
 import type { ImageMotion } from "./motion.ts";
@@ -41,7 +42,9 @@ function placeNotes(site: Site, view: CameraView): string[] {
   const notes: string[] = [];
   if (camera.track !== null) notes.push("tracker: planned on its T-0 axis, the sweep is not in this plan");
   if (!view.placeGiven) {
-    notes.push("only an axis is given: range, vehicle in the gate and image motion are not known; light as for a camera that looks at the vehicle");
+    notes.push(
+      "only an axis is given: range, vehicle in the gate and image motion are not known; light as for a camera that looks at the vehicle",
+    );
   }
   if (view.body?.visible === null && camera.keep.includes("body")) {
     notes.push("the vehicle is not in the gate at T-0");
@@ -61,8 +64,10 @@ function partlySeen(site: Site, view: CameraView): string | null {
 
 function missingNotes({ site, choices, view }: NotesInput): string[] {
   const notes: string[] = [];
-  if (choices.missing.length > 0) notes.push(`no setting: the site file gives no ${choices.missing.join(", no ")}`);
-  if (!site.vehicle && view.camera.keep.includes("body")) notes.push("no setting: the site file gives no vehicle");
+  if (choices.missing.length > 0)
+    notes.push(`no setting: the site file gives no ${choices.missing.join(", no ")}`);
+  if (!site.vehicle && view.camera.keep.includes("body"))
+    notes.push("no setting: the site file gives no vehicle");
   if (choices.blurOverLimitMm !== null) {
     notes.push(
       `smear of ${choices.blurOverLimitMm.toFixed(2)} mm at the shortest shutter, the medium's limit is ${view.camera.medium!.blurMm} mm`,
@@ -129,11 +134,13 @@ function thingWords(thing: Thing, end: Worst["end"]): string {
 }
 
 const choiceWords = ({ choice }: HeldStretch): string =>
-  `${stopName(choice.stop)} ${choice.shutterName}${choice.filterDensity > 0 ? ` +${choice.filterDensity}` : ""}`;
+  `${stopName(choice.stop)} ${choice.shutterName}${choice.filterDensity > 0 ? ` ND${choice.filterDensity}` : ""}`;
 
 function twoWords(first: HeldStretch | null, second: HeldStretch | null, zone: string): string | null {
-  const until = first && `${choiceWords(first)} holds until ${wallClock(new Date(first.toMs), zone, "before")}`;
-  const from = second && `${choiceWords(second)} holds from ${wallClock(new Date(second.fromMs), zone, "after")}`;
+  const until =
+    first && `${choiceWords(first)} holds until ${wallClock(new Date(first.toMs), zone, "before")}`;
+  const from =
+    second && `${choiceWords(second)} holds from ${wallClock(new Date(second.fromMs), zone, "after")}`;
   if (until === null || from === null) return until ?? from;
   return `${until}, ${from}`;
 }
@@ -160,14 +167,17 @@ function sharpnessNotes({ site, view, motion, setting }: NotesInput): string[] {
   const notes: string[] = [];
   const airyMm = airyDiameterMm(exactStop(setting.stop, camera.lens.stops));
   if (airyMm > DIFFRACTION_SHARE * medium.blurMm) {
-    notes.push(`${stopName(setting.stop)} spreads a point to ${airyMm.toFixed(3)} mm by diffraction (limit ${medium.blurMm} mm)`);
+    notes.push(
+      `${stopName(setting.stop)} spreads a point to ${airyMm.toFixed(3)} mm by diffraction (limit ${medium.blurMm} mm)`,
+    );
   }
   if (motion === null && view.placeGiven && camera.shutters.length > 0) notes.push(whyNoMotion(site));
   return notes;
 }
 
 function whyNoMotion(site: Site): string {
-  if (site.vehicle?.ascent?.kind === "parameters") return "image motion not limited: the vehicle's foot does not cross this gate";
+  if (site.vehicle?.ascent?.kind === "parameters")
+    return "image motion not limited: the vehicle's foot does not cross this gate";
   return "image motion not limited: no ascent parameters in the site file";
 }
 

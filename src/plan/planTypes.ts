@@ -64,7 +64,11 @@ export interface Setting {
 
 export interface CameraPlan {
   readonly id: string;
-  readonly axis: { readonly azimuthDeg: number; readonly elevationDeg: number; readonly rangeM: number | null };
+  readonly axis: {
+    readonly azimuthDeg: number;
+    readonly elevationDeg: number;
+    readonly rangeM: number | null;
+  };
   readonly fieldDeg: { readonly horizontal: number; readonly vertical: number };
   /** Every T-0 under the first sky, then under the next. */
   readonly light: readonly LightSample[];
@@ -87,7 +91,12 @@ export interface WindowPlan {
     readonly longitudeDeg: number;
     readonly heightM: number;
   };
-  readonly window: { readonly name: string | null; readonly opens: Date; readonly closes: Date; readonly zone: string };
+  readonly window: {
+    readonly name: string | null;
+    readonly opens: Date;
+    readonly closes: Date;
+    readonly zone: string;
+  };
   readonly sky: readonly string[];
   readonly stepS: number;
   /** Index into `sun` (and into each sky's stretch of `light`) of the window's middle. */

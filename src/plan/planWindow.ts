@@ -29,8 +29,8 @@ export function planWindow(site: Site, window: Window, options: PlanOptions = {}
     sky: scene.skies.map(skyName),
     stepS: scene.stepS,
     middleIndex: scene.middleIndex,
-    sun: scene.instants.map(({ ms, sun }) => ({
-      at: new Date(ms),
+    sun: scene.instants.map(({ at, sun }) => ({
+      at,
       azimuthDeg: sun.azimuthDeg,
       elevationDeg: sun.airlessElevationDeg,
       apparentElevationDeg: sun.apparentElevationDeg,
@@ -38,7 +38,7 @@ export function planWindow(site: Site, window: Window, options: PlanOptions = {}
     events: sunEvents(site.place, localDate(window.opens, site.zone), site.zone),
     cameras,
     notes: siteNotes(scene),
-    cautions: cautionsFor(site.cameras, cameras, scene.instants[0]!.semidiameterDeg),
+    cautions: cautionsFor(site.cameras, cameras, scene.instants[0]!.sample.semidiameterDeg),
   };
 }
 
@@ -77,9 +77,12 @@ function siteNotes(scene: Scene): string[] {
   const { site, window } = scene;
   const notes = mediumNotes(site.cameras);
   if (site.structures.length > 0 || site.horizon.length > 0) {
-    notes.push("structures and the horizon mask are read but not yet counted: a sun said to be in the frame may be hidden, a lit body may stand in shadow");
+    notes.push(
+      "structures and the horizon mask are read but not yet counted: a sun said to be in the frame may be hidden, a lit body may stand in shadow",
+    );
   }
-  if (site.vehicle?.ascent?.kind === "file") notes.push("the ascent file is not yet read: image motion is not limited");
+  if (site.vehicle?.ascent?.kind === "file")
+    notes.push("the ascent file is not yet read: image motion is not limited");
   if (Object.keys({ ...site.corrections.bySky, ...site.corrections.byCamera }).length > 0) {
     notes.push("corrections from readings are applied to body, sky and deck");
   }

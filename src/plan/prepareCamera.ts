@@ -48,11 +48,7 @@ export function prepareCamera(shared: Shared, camera: Camera): PreparedCamera {
   const { site } = scene;
   const view = makeCameraView(site, camera);
   const sunOf = cameraSunOf(scene.track, view.place, view.air);
-  const series = sunSeries(
-    view.frame,
-    sunOf,
-    scene.instants.map(({ ms }) => ms),
-  );
+  const series = sunSeries(view, scene.instants);
   const { light, samples } = lightOver(shared, view, series);
   const motion = imageMotion(site, view);
   const choices = choicesFor(camera, motion);
@@ -95,7 +91,7 @@ function lightOver(
       const things = thingsAt(scene.site, view, instant, instant.skies[skyIndex]!, shared.plume);
       samples.push(sampleOf(things, view.camera.keep, instant.ms, skyIndex));
       light.push({
-        at: new Date(instant.ms),
+        at: instant.at,
         sky: name,
         light: things.light,
         phaseDeg: things.phaseDeg,

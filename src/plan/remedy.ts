@@ -4,11 +4,19 @@ import { intervalsOutside } from "../base/crossings.ts";
 import { RAD_PER_DEG, wrap180 } from "../base/units.ts";
 import { add, angleBetweenDeg, scale, toAzimuthElevation, unit, type Vec3 } from "../base/vector.ts";
 import type { Site } from "../site/types.ts";
+import { SUN_MAX_RATE_DEG_PER_MS } from "../sky/sunTrack.ts";
 import { type Frame, fieldDeg, makeFrame } from "../view/frame.ts";
 import { hoodLengthInDiameters, longestHoodInDiameters } from "../view/hood.ts";
 import { type CameraSun, sunIntervals } from "../view/sunInFrame.ts";
 import { type CameraView, isInGate, toVehicleAxis } from "./cameraView.ts";
-import { type FlareRule, flareMeasure, type SunRisk, type SunSeries, type TimeSpan, toTimeSpan } from "./sunRisk.ts";
+import {
+  type FlareRule,
+  flareMeasure,
+  type SunRisk,
+  type SunSeries,
+  type TimeSpan,
+  toTimeSpan,
+} from "./sunRisk.ts";
 
 export interface AimChange {
   /** Turn of the axis, degrees; azimuth positive to the right, elevation positive upward. */
@@ -46,13 +54,17 @@ export function remedyFor(
   };
 }
 
-/** Directions and sizes of aim changes that are tried before the smallest is refined. */
-const AIM_DIRECTIONS = 24;
-const AIM_SIZES = 24;
-const AIM_REFINEMENTS = 6;
+/** Directions in the picture that an aim change is tried in. */
+const AIM_DIRECTIONS = 16;
+/** Halvings of the largest change when its size is sought: to a few hundredths of a degree for usual lenses. */
+const AIM_HALVINGS = 9;
 /** Added to the smallest change that just clears, so that a hand can set it, degrees. */
 const AIM_MARGIN_DEG = 0.1;
 
+/**
+ * In each direction the largest turn that keeps the body in the gate is found, and when that clears the sun, the
+ * smallest one that does. A turn that clears, then blocks, then clears again is taken at its larger size.
+ */
 function aimChange(
   site: Site,
   view: CameraView,
@@ -62,42 +74,42 @@ function aimChange(
 ): AimChange | null {
   const path = sunPath(series, sunOf);
   const subjects = subjectsInGate(site, view);
-  const isClear = (frame: Frame): boolean => path.every((sun) => flareMeasure(frame, rule)(sun) >= 0);
   const keeps = (frame: Frame): boolean => subjects.every((direction) => isInGate(frame, direction));
-  const largestDeg = fieldDeg(Math.hypot(view.frame.view.gateWidthMm, view.frame.view.gateHeightMm), view.frame.view.focalMm);
-  let best: { sizeDeg: number; frame: Frame } | null = null;
+  const isClear = (frame: Frame): boolean => {
+    const measure = flareMeasure(frame, rule);
+    return path.every((sun) => measure(sun) >= 0);
+  };
+  const { gateWidthMm, gateHeightMm, focalMm } = view.frame.view;
+  const largestDeg = fieldDeg(Math.hypot(gateWidthMm, gateHeightMm), focalMm);
+  const found: { sizeDeg: number; frame: Frame }[] = [];
   for (let d = 0; d < AIM_DIRECTIONS; d++) {
-    const turn = (2 * Math.PI * d) / AIM_DIRECTIONS;
-    for (let s = 1; s <= AIM_SIZES; s++) {
-      const sizeDeg = (largestDeg * s) / AIM_SIZES;
-      if (best !== null && sizeDeg >= best.sizeDeg + largestDeg / AIM_SIZES) break;
-      const frame = turnedFrame(view.frame, turn, sizeDeg);
-      if (!keeps(frame)) break;
-      if (!isClear(frame)) continue;
-      const refined = refine(view.frame, turn, sizeDeg - largestDeg / AIM_SIZES, sizeDeg, isClear);
-      if (keeps(refined.frame) && (best === null || refined.sizeDeg < best.sizeDeg)) best = refined;
-      break;
-    }
+    const turned = (sizeDeg: number): Frame =>
+      turnedFrame(view.frame, (2 * Math.PI * d) / AIM_DIRECTIONS, sizeDeg);
+    const keptDeg = largestSize(largestDeg, (sizeDeg) => keeps(turned(sizeDeg)));
+    if (keptDeg <= AIM_MARGIN_DEG || !isClear(turned(keptDeg))) continue;
+    const blockedDeg = largestSize(keptDeg, (sizeDeg) => !isClear(turned(sizeDeg)));
+    const sizeDeg = Math.min(keptDeg, blockedDeg + largestDeg / 2 ** AIM_HALVINGS + AIM_MARGIN_DEG);
+    found.push({ sizeDeg, frame: turned(sizeDeg) });
   }
-  return best && verified(view, rule, series, sunOf, best.frame);
+  found.sort((one, other) => one.sizeDeg - other.sizeDeg);
+  for (const { frame } of found) {
+    const change = verified(view, rule, series, sunOf, frame);
+    if (change !== null) return change;
+  }
+  return null;
 }
 
-function refine(
-  frame: Frame,
-  turn: number,
-  blockedDeg: number,
-  clearDeg: number,
-  isClear: (frame: Frame) => boolean,
-): { sizeDeg: number; frame: Frame } {
-  let low = blockedDeg;
-  let high = clearDeg;
-  for (let i = 0; i < AIM_REFINEMENTS; i++) {
+/** The largest size up to `mostDeg` at which `holds` is true, when it is true from 0 up to some size. */
+function largestSize(mostDeg: number, holds: (sizeDeg: number) => boolean): number {
+  if (holds(mostDeg)) return mostDeg;
+  let low = 0;
+  let high = mostDeg;
+  for (let i = 0; i < AIM_HALVINGS; i++) {
     const middle = (low + high) / 2;
-    if (isClear(turnedFrame(frame, turn, middle))) high = middle;
-    else low = middle;
+    if (holds(middle)) low = middle;
+    else high = middle;
   }
-  const sizeDeg = high + AIM_MARGIN_DEG;
-  return { sizeDeg, frame: turnedFrame(frame, turn, sizeDeg) };
+  return low;
 }
 
 /** The change, when the exact search finds no flare left anywhere in the window. */
@@ -125,23 +137,24 @@ function turnedFrame(frame: Frame, turnRad: number, sizeDeg: number): Frame {
   return makeFrame({ ...frame.view, ...toAzimuthElevation(axis) });
 }
 
-/** Sun positions worth testing: no farther apart than this along the path, and only those that a turn could bring near. */
-const PATH_SPACING_DEG = 0.5;
+/** Sun positions tested in the search: no farther apart than this along the path (the exact search has the last word). */
+const PATH_SPACING_DEG = 1;
+/** Only those that a turn could bring near. */
 const PATH_REACH_DEG = 60;
 
+/** The nearest to the frame first, so that a bad aim is found out early. */
 function sunPath(series: SunSeries, sunOf: (ms: number) => CameraSun): CameraSun[] {
-  const path: CameraSun[] = [];
+  const path: { sun: CameraSun; edgeDeg: number }[] = [];
   const last = series.timesMs.length - 1;
+  const spacingMs = PATH_SPACING_DEG / SUN_MAX_RATE_DEG_PER_MS;
+  let nextMs = Number.NEGATIVE_INFINITY;
   series.timesMs.forEach((ms, i) => {
-    if (series.fromEdgeDeg[i]! > PATH_REACH_DEG) return;
-    const sun = sunOf(ms);
-    const before = path.at(-1);
-    const isEnd = i === 0 || i === last;
-    if (isEnd || before === undefined || angleBetweenDeg(before.direction, sun.direction) >= PATH_SPACING_DEG) {
-      path.push(sun);
-    }
+    const edgeDeg = series.fromEdgeDeg[i]!;
+    if (edgeDeg > PATH_REACH_DEG || (ms < nextMs && i !== last)) return;
+    path.push({ sun: sunOf(ms), edgeDeg });
+    nextMs = ms + spacingMs;
   });
-  return path.length > 0 ? path : [sunOf(series.timesMs[0]!)];
+  return path.sort((one, other) => one.edgeDeg - other.edgeDeg).map(({ sun }) => sun);
 }
 
 /** Share of the visible body given up at an end that the gate cuts off already. */
@@ -168,7 +181,11 @@ function endingHood(view: CameraView, risk: SunRisk, sunOf: (ms: number) => Came
   const halfDiagonalDeg = fieldDeg(Math.hypot(gateWidthMm, gateHeightMm), focalMm) / 2;
   if (offAxisDeg <= halfDiagonalDeg) return null;
   const needed = hoodLengthInDiameters(offAxisDeg);
-  const longest = longestHoodInDiameters(view.camera.lens.hood?.diameterMm ?? null, pupilMm(view), halfDiagonalDeg);
+  const longest = longestHoodInDiameters(
+    view.camera.lens.hood?.diameterMm ?? null,
+    pupilMm(view),
+    halfDiagonalDeg,
+  );
   return longest !== null && needed <= longest ? needed : null;
 }
 

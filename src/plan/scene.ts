@@ -2,16 +2,16 @@
 
 import { horizonAxes } from "../base/earthFixed.ts";
 import type { Air } from "../base/place.ts";
-import { problem, PadstopError, requireNumber } from "../base/problem.ts";
+import { PadstopError, problem, requireNumber } from "../base/problem.ts";
 import { MS_PER_HOUR, MS_PER_SECOND } from "../base/units.ts";
 import type { Vec3 } from "../base/vector.ts";
+import type { Site, Window } from "../site/types.ts";
 import { standardAir } from "../sky/atmosphere.ts";
 import { daylightInputFor, daylightThrough, requireSky, type Sky, skyState } from "../sky/daylight.ts";
 import { skyLuminanceOf } from "../sky/generalSky.ts";
 import { apparentEnu, type SeenDirection, seenFrom } from "../sky/sun.ts";
-import { makeSunTrack, type SunTrack } from "../sky/sunTrack.ts";
+import { makeSunTrack, type SunSample, type SunTrack } from "../sky/sunTrack.ts";
 import type { Illuminances } from "../sky/turbidSky.ts";
-import type { Site, Window } from "../site/types.ts";
 
 export interface PlanOptions {
   /** Sky states to plan for; the first is the one the light columns show. Default: clear. */
@@ -38,10 +38,10 @@ export interface SkyLight extends Illuminances {
 /** One T-0. */
 export interface Instant {
   readonly ms: number;
+  readonly at: Date;
+  readonly sample: SunSample;
   /** The sun over the pad. */
   readonly sun: SeenDirection;
-  readonly semidiameterDeg: number;
-  readonly distanceAu: number;
   /** In the order of the skies asked for. */
   readonly skies: readonly SkyLight[];
 }
@@ -61,7 +61,8 @@ export interface Scene {
 /** Throws PadstopError for an unknown sky or a step that does not fit. */
 export function makeScene(site: Site, window: Window, options: PlanOptions = {}): Scene {
   const skies = (options.sky ?? DEFAULT_SKY).map(requireSky);
-  if (skies.length === 0) throw new PadstopError([problem("E_EMPTY", "sky", { accepted: "at least one sky state" })]);
+  if (skies.length === 0)
+    throw new PadstopError([problem("E_EMPTY", "sky", { accepted: "at least one sky state" })]);
   const stepS = requireNumber("step", options.stepS ?? DEFAULT_STEP_S, 1, 3600, "s");
   const air = site.air ?? standardAir(site.place.heightM);
   // An hour on either side, so that a crossing at the very end has neighbours to be refined between.
@@ -80,9 +81,9 @@ export function makeScene(site: Site, window: Window, options: PlanOptions = {})
     const enu = apparentEnu(sun);
     return {
       ms,
+      at: new Date(ms),
+      sample,
       sun,
-      semidiameterDeg: sample.semidiameterDeg,
-      distanceAu: sample.distanceAu,
       skies: skies.map((sky) => skyLight(sky, daylightThrough(input, sky), enu, sun.apparentElevationDeg)),
     };
   });

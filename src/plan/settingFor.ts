@@ -10,7 +10,7 @@ import {
   solveSetting,
   spareAt,
 } from "../exposure/solver.ts";
-import { skyName, type Sky } from "../sky/daylight.ts";
+import { type Sky, skyName } from "../sky/daylight.ts";
 import type { Setting } from "./planTypes.ts";
 
 export interface SettingInput {

@@ -1,6 +1,7 @@
 /** The sun in and near one camera's frame over a window. */
 
 import { type Interval, intervalsOutside, minimumNear } from "../base/crossings.ts";
+import { horizonAxes } from "../base/earthFixed.ts";
 import { angleBetweenDeg } from "../base/vector.ts";
 import type { Settings } from "../site/types.ts";
 import { type Frame, fromEdgeDeg } from "../view/frame.ts";
@@ -11,9 +12,11 @@ import {
   inFrameMeasure,
   inHoodMeasure,
   nearEdgeMeasure,
+  seenBy,
   sunIntervals,
 } from "../view/sunInFrame.ts";
 import type { CameraView } from "./cameraView.ts";
+import type { Instant } from "./scene.ts";
 
 export const SUN_RISKS = ["in-frame", "near-frame", "hidden", "clear", "down"] as const;
 export type SunRiskWord = (typeof SUN_RISKS)[number];
@@ -59,13 +62,19 @@ export function flareMeasure(frame: Frame, rule: FlareRule): (sun: CameraSun) =>
     : (sun) => nearEdgeMeasure(frame, sun, rule.marginDeg);
 }
 
-export function sunSeries(frame: Frame, sunOf: (ms: number) => CameraSun, timesMs: readonly number[]): SunSeries {
-  const directions = timesMs.map((ms) => sunOf(ms).direction);
-  return {
-    timesMs,
-    fromEdgeDeg: directions.map((direction) => fromEdgeDeg(frame, direction)),
-    offAxisDeg: directions.map((direction) => angleBetweenDeg(frame.axis, direction)),
-  };
+/** `instants` are the scene's; the sun itself was computed once for all cameras. */
+export function sunSeries(view: CameraView, instants: readonly Instant[]): SunSeries {
+  const axes = horizonAxes(view.place);
+  const timesMs: number[] = [];
+  const edges: number[] = [];
+  const offAxes: number[] = [];
+  for (const { ms, sample } of instants) {
+    const { direction } = seenBy(axes, sample, view.air);
+    timesMs.push(ms);
+    edges.push(fromEdgeDeg(view.frame, direction));
+    offAxes.push(angleBetweenDeg(view.frame.axis, direction));
+  }
+  return { timesMs, fromEdgeDeg: edges, offAxisDeg: offAxes };
 }
 
 export function sunRisk(
@@ -76,7 +85,8 @@ export function sunRisk(
 ): SunRisk {
   const fromMs = series.timesMs[0]!;
   const toMs = series.timesMs.at(-1)!;
-  const within = (measure: (sun: CameraSun) => number): Interval[] => sunIntervals(sunOf, measure, fromMs, toMs);
+  const within = (measure: (sun: CameraSun) => number): Interval[] =>
+    sunIntervals(sunOf, measure, fromMs, toMs);
   const up = within(aboveHorizonMeasure);
   const inFrame = within((sun) => inFrameMeasure(frame, sun));
   const flare = within(flareMeasure(frame, rule));
@@ -90,7 +100,11 @@ export function sunRisk(
   };
 }
 
-function riskWord(up: readonly Interval[], inFrame: readonly Interval[], near: readonly Interval[]): SunRiskWord {
+function riskWord(
+  up: readonly Interval[],
+  inFrame: readonly Interval[],
+  near: readonly Interval[],
+): SunRiskWord {
   if (inFrame.length > 0) return "in-frame";
   if (near.length > 0) return "near-frame";
   return up.length > 0 ? "clear" : "down";

@@ -1,12 +1,12 @@
 /** The sun over a window or a day at the pad: positions, light under a sky, events. */
 
-import { problem, PadstopError } from "../base/problem.ts";
-import { absoluteAirMass, skyName } from "../sky/daylight.ts";
-import { type SunEvents, sunEvents } from "../sky/sunEvents.ts";
-import { type SecondOpinion, secondOpinion } from "../sky/secondOpinion.ts";
-import { sunAt } from "../sky/sun.ts";
+import { PadstopError, problem } from "../base/problem.ts";
 import type { Site, Window } from "../site/types.ts";
 import { localDayBounds } from "../site/zoneTime.ts";
+import { absoluteAirMass, skyName } from "../sky/daylight.ts";
+import { type SecondOpinion, secondOpinion } from "../sky/secondOpinion.ts";
+import { sunAt } from "../sky/sun.ts";
+import { type SunEvents, sunEvents } from "../sky/sunEvents.ts";
 import { makeScene, type PlanOptions } from "./scene.ts";
 import { localDate } from "./wallClock.ts";
 
@@ -37,14 +37,14 @@ export function sunTable(site: Site, window: Window, options: PlanOptions = {}):
   return {
     site: { name: site.name, zone: site.zone },
     sky: skyName(scene.skies[0]!),
-    rows: scene.instants.map(({ ms, sun, semidiameterDeg, skies }) => ({
-      at: new Date(ms),
+    rows: scene.instants.map(({ at, sample, sun, skies }) => ({
+      at,
       azimuthDeg: sun.azimuthDeg,
       elevationDeg: sun.airlessElevationDeg,
       apparentElevationDeg: sun.apparentElevationDeg,
       airMass:
         sun.apparentElevationDeg > 0 ? absoluteAirMass({ ...sun, pressureHPa: scene.air.pressureHPa }) : null,
-      semidiameterDeg,
+      semidiameterDeg: sample.semidiameterDeg,
       directNormalLx: skies[0]!.directNormalLx,
       diffuseHorizontalLx: skies[0]!.diffuseHorizontalLx,
     })),
@@ -58,7 +58,9 @@ export function sunTable(site: Site, window: Window, options: PlanOptions = {}):
 /** A whole local day of the site as a window. Throws PadstopError for a date that is none. */
 export function dayWindow(site: Site, date: string): Window {
   if (!/^\d{4}-\d{2}-\d{2}$/.test(date)) {
-    throw new PadstopError([problem("E_TIME", "--date", { found: date, accepted: "a date such as 2027-04-18" })]);
+    throw new PadstopError([
+      problem("E_TIME", "--date", { found: date, accepted: "a date such as 2027-04-18" }),
+    ]);
   }
   const day = localDayBounds(date, site.zone);
   return { name: null, opens: day.from, closes: day.to };

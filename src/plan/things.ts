@@ -5,8 +5,8 @@ import type { Sample, ThingSpan } from "../exposure/solver.ts";
 import { type BodyIllumination, type BodySpan, bodySpan, totalHorizontalLx } from "../light/body.ts";
 import { type LightClass, lightClass, uprightPhaseDeg } from "../light/lightClass.ts";
 import { type PlumeLuminance, plumeLuminance } from "../light/plume.ts";
-import { skyState } from "../sky/daylight.ts";
 import type { Site, Thing } from "../site/types.ts";
+import { skyState } from "../sky/daylight.ts";
 import type { CameraView } from "./cameraView.ts";
 import type { Instant, SkyLight } from "./scene.ts";
 
@@ -22,7 +22,11 @@ export interface Things {
   readonly skyCdM2: number;
   readonly deckCdM2: number;
   /** The plume as seen, with what shines through it; null when the site has none. */
-  readonly plume: { readonly lowCdM2: number; readonly nominalCdM2: number; readonly highCdM2: number } | null;
+  readonly plume: {
+    readonly lowCdM2: number;
+    readonly nominalCdM2: number;
+    readonly highCdM2: number;
+  } | null;
   /** Mid-tone by incident metering of the body. */
   readonly placeCdM2: number;
   /** EV at ISO 100 for the body by incident light; null in complete darkness. */
@@ -98,12 +102,7 @@ const BLACK_CD_M2 = 1e-9;
 const log2Of = (luminanceCdM2: number): number => Math.log2(Math.max(luminanceCdM2, BLACK_CD_M2));
 
 /** What the solver needs of the kept things. */
-export function sampleOf(
-  things: Things,
-  keep: readonly Thing[],
-  atMs: number,
-  skyIndex: number,
-): Sample {
+export function sampleOf(things: Things, keep: readonly Thing[], atMs: number, skyIndex: number): Sample {
   const spans = keep.map((thing): ThingSpan => {
     const { darkCdM2, brightCdM2 } = spanOf(things, thing);
     return { thing, darkLog2: log2Of(darkCdM2), brightLog2: log2Of(brightCdM2) };

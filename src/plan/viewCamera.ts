@@ -7,7 +7,7 @@ import { nearest } from "../site/nearest.ts";
 import type { Camera, Site, Window } from "../site/types.ts";
 import { parseInstant } from "../site/zoneTime.ts";
 import { coverageM, onGateMm } from "../view/frame.ts";
-import { explainLight, type ExplainPart } from "./explainLight.ts";
+import { type ExplainPart, explainLight } from "./explainLight.ts";
 import { explainSetting } from "./explainSetting.ts";
 import type { WindowPlan } from "./planTypes.ts";
 import { planWindow } from "./planWindow.ts";
@@ -52,11 +52,17 @@ export interface ViewOptions extends PlanOptions {
 
 /** The camera of that id. Throws PadstopError naming the ids there are. */
 export function cameraOf(site: Site, id: string): Camera {
-  const camera = site.cameras.find((one) => one.id === id) ?? site.cameras.find((one) => one.id.toLowerCase() === id.toLowerCase());
+  const camera =
+    site.cameras.find((one) => one.id === id) ??
+    site.cameras.find((one) => one.id.toLowerCase() === id.toLowerCase());
   if (camera !== undefined) return camera;
   const ids = site.cameras.map((one) => one.id);
   throw new PadstopError([
-    problem("E_NAME", "CAMERA", { found: JSON.stringify(id), accepted: ids.join(", "), suggestion: nearest(id, ids) }),
+    problem("E_NAME", "CAMERA", {
+      found: JSON.stringify(id),
+      accepted: ids.join(", "),
+      suggestion: nearest(id, ids),
+    }),
   ]);
 }
 
@@ -73,8 +79,8 @@ export function viewCamera(site: Site, window: Window, id: string, options: View
   return {
     plan,
     optics: opticsOf(prepared, plan, site),
-    sunOnGate: shared.scene.instants.map(({ ms }) => ({
-      at: new Date(ms),
+    sunOnGate: shared.scene.instants.map(({ at: instantAt, ms }) => ({
+      at: instantAt,
       ...(onGateMm(prepared.view.frame, prepared.sunOf(ms).direction) ?? { xMm: null, yMm: null }),
     })),
     explained: options.explain === true ? explainAt(shared, prepared, at) : null,
@@ -97,13 +103,15 @@ function explainAt(shared: Shared, prepared: PreparedCamera, at: Date | null): V
     plume,
     guideHolds: shared.guideHolds[index]!,
   });
-  return { at: new Date(instant.ms), parts: [...light, ...explainSetting(scene, prepared, things)] };
+  return { at: instant.at, parts: [...light, ...explainSetting(scene, prepared, things)] };
 }
 
 /** "2027-04-18T18:25" or "18:25" on a date of the window; must lie inside it. */
 function explainedAt(site: Site, window: Window, text: string): Date {
   const dates = [localDate(window.opens, site.zone), localDate(window.closes, site.zone)];
-  const candidates = /^\d{1,2}:/.test(text) ? dates.map((date) => `${date}T${text.padStart(5, "0")}`) : [text];
+  const candidates = /^\d{1,2}:/.test(text)
+    ? dates.map((date) => `${date}T${text.padStart(5, "0")}`)
+    : [text];
   const read = candidates.map((candidate) => parseInstant(candidate, site.zone));
   const inside = read.find((one) => one.ok && one.at >= window.opens && one.at <= window.closes);
   if (inside?.ok) return inside.at;

@@ -18,18 +18,44 @@ const right = { align: "right" as const };
 /** The tables alone. */
 export function evTables({ width, paint }: SheetOptions): string {
   const values = Array.from({ length: HIGHEST_EV - LOWEST_EV + 1 }, (_, i) => LOWEST_EV + i);
-  const evRows = values.map((ev) => [String(ev), lightText(luminanceOfEv(ev)), lightText(illuminanceOfEv(ev))]);
+  const evRows = values.map((ev) => [
+    String(ev),
+    lightText(luminanceOfEv(ev)),
+    lightText(illuminanceOfEv(ev)),
+  ]);
   const guideRows = SKY_STATES.map((state) => [
     state,
     ...(["front", "side", "back"] as const).map((light) =>
-      state === "clear" || state === "haze" ? String(guideEv(state, light)) : light === "front" ? `${guideEv(state, "flat")} flat` : "-",
+      state === "clear" || state === "haze"
+        ? String(guideEv(state, light))
+        : light === "front"
+          ? `${guideEv(state, "flat")} flat`
+          : "-",
     ),
   ]);
-  const filterRows = DENSITIES.map((density) => [String(density), densityStops(density).toFixed(2), lightText(10 ** density)]);
+  const filterRows = DENSITIES.map((density) => [
+    String(density),
+    densityStops(density).toFixed(2),
+    lightText(10 ** density),
+  ]);
   return [
-    `${paint.strong("EXPOSURE VALUES")} at ISO 100 (K ${METER_K_CD_S_M2}, C ${METER_C_LX_S}; ISO 2720)\n${textTable([{ head: "EV", ...right }, { head: "cd/m2", ...right }, { head: "lx", ...right }], evRows)}`,
+    `${paint.strong("EXPOSURE VALUES")} at ISO 100 (K ${METER_K_CD_S_M2}, C ${METER_C_LX_S}; ISO 2720)\n${textTable(
+      [
+        { head: "EV", ...right },
+        { head: "cd/m2", ...right },
+        { head: "lx", ...right },
+      ],
+      evRows,
+    )}`,
     `${paint.strong("EXPOSURE GUIDE")}, EV at ISO 100 (ANSI PH2.7)\n${textTable([{ head: "sky" }, { head: "front", ...right }, { head: "side", ...right }, { head: "back", ...right }], guideRows)}${folded(`From ${GUIDE_MARGIN_HOURS} hours after sunrise to ${GUIDE_MARGIN_HOURS} hours before sunset, typical scene.`, width, "  ")}\n`,
-    `${paint.strong("NEUTRAL DENSITY")}\n${textTable([{ head: "density", ...right }, { head: "stops", ...right }, { head: "factor", ...right }], filterRows)}`,
+    `${paint.strong("NEUTRAL DENSITY")}\n${textTable(
+      [
+        { head: "density", ...right },
+        { head: "stops", ...right },
+        { head: "factor", ...right },
+      ],
+      filterRows,
+    )}`,
     `${paint.strong("STOPS")} (ISO 517)\n${scaleLines(width)}`,
   ].join("\n");
 }
@@ -38,7 +64,11 @@ function scaleLines(width: number): string {
   return (["full", "half", "third"] as const)
     .flatMap((step) => [
       folded(`${step}: ${F_NUMBERS[step].map(({ nominal }) => nominal).join(" ")}`, width, "  "),
-      folded(`${step}: ${SHUTTER_TIMES[step].map(({ nominal }) => timeName(nominal)).join(" ")}`, width, "  "),
+      folded(
+        `${step}: ${SHUTTER_TIMES[step].map(({ nominal }) => timeName(nominal)).join(" ")}`,
+        width,
+        "  ",
+      ),
     ])
     .join("\n")
     .concat("\n");

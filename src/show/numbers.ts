@@ -33,9 +33,10 @@ export function elevationText(elevationDeg: number, digits = 1): string {
   return text.startsWith("-") ? text : `+${text}`;
 }
 
-/** "408 m", "4.1 km". */
+/** "0.8 m", "408 m", "12.1 km". */
 export function rangeText(rangeM: number | null): string {
   if (rangeM === null) return "-";
+  if (rangeM < 10) return `${rangeM.toFixed(1)} m`;
   return rangeM < 10_000 ? `${Math.round(rangeM)} m` : `${(rangeM / 1000).toFixed(1)} km`;
 }
 
@@ -51,4 +52,5 @@ export function lightText(value: number): string {
 }
 
 /** Thousands grouped by commas, whatever the machine's locale. */
-export const grouped = (whole: number): string => String(Math.round(whole)).replace(/\B(?=(\d{3})+(?!\d))/g, ",");
+export const grouped = (whole: number): string =>
+  String(Math.round(whole)).replace(/\B(?=(\d{3})+(?!\d))/g, ",");

@@ -7,7 +7,7 @@ export interface Paint {
   readonly quiet: (text: string) => string;
 }
 
-const escape = (open: number, close: number) => (text: string) =>
+const styled = (open: number, close: number) => (text: string) =>
   text === "" ? text : `\u001b[${open}m${text}\u001b[${close}m`;
 
 const plain = (text: string): string => text;
@@ -15,8 +15,8 @@ const plain = (text: string): string => text;
 export const PLAIN: Paint = { strong: plain, alarm: plain, warn: plain, quiet: plain };
 /** Bold, red, yellow and dim of ECMA-48 (select graphic rendition). */
 export const COLOURED: Paint = {
-  strong: escape(1, 22),
-  alarm: escape(31, 39),
-  warn: escape(33, 39),
-  quiet: escape(2, 22),
+  strong: styled(1, 22),
+  alarm: styled(31, 39),
+  warn: styled(33, 39),
+  quiet: styled(2, 22),
 };

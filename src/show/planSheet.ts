@@ -1,12 +1,13 @@
 /** The night-before sheet: what the lead reads in the evening and hands out. */
 
 import type { CameraPlan, WindowPlan } from "../plan/planTypes.ts";
+import { wallClock } from "../plan/wallClock.ts";
 import type { SunEvents } from "../sky/sunEvents.ts";
 import { clockText, dateText, isSameDate, offsetText } from "./dateText.ts";
 import { azimuthText, elevationText } from "./numbers.ts";
 import type { Paint } from "./paint.ts";
 import { remedyLines } from "./remedyText.ts";
-import { settingsTable } from "./settingsTable.ts";
+import { mainTables } from "./settingsTable.ts";
 import { folded, textTable } from "./textTable.ts";
 
 export interface SheetOptions {
@@ -78,18 +79,25 @@ const EVENT_WORDS: readonly (readonly [keyof SunEvents, string])[] = [
 export function eventsText(events: SunEvents, zone: string): string {
   const happening = EVENT_WORDS.flatMap(([key, words]) => {
     const at = events[key];
-    return at === null ? [] : [`${words} ${clockText(at, zone)}`];
+    return at === null ? [] : [`${words} ${wallClock(at, zone)}`];
   });
-  if (events.sunrise === null && events.sunset === null) happening.push("the sun neither rises nor sets that day");
+  if (events.sunrise === null && events.sunset === null)
+    happening.push("the sun neither rises nor sets that day");
   return happening.join(" · ");
 }
 
 function settingsText(plan: WindowPlan, { width, paint }: SheetOptions): string {
-  const key =
-    plan.sky.length > 1
-      ? `Light under ${plan.sky[0]}: class, model EV (guide EV) at ISO 100. Settings: stop, shutter and filter; spare in stops and share of T-0s held.`
-      : "Light: class, model EV (guide EV) at ISO 100. Setting: stop, shutter and filter; spare in stops and share of T-0s held.";
-  return `${paint.strong("SETTINGS")}\n${folded(key, width, "")}\n\n${settingsTable(plan, width, paint).trimEnd()}`;
+  const { settings, light } = mainTables(plan, width, paint);
+  const skies = plan.sky.length > 1 ? ", by sky; one for all: the setting that serves them together" : "";
+  const settingKey = `Stop, shutter, filter (ND density); spare in stops and share of T-0s held${skies}.`;
+  const lightKey = `Axis: azimuth and elevation. Light under ${plan.sky[0]}: class, model EV/guide EV at ISO 100. Sun: smallest angle from the frame's edge.`;
+  if (light === null) {
+    return `${paint.strong("SETTINGS")}\n${folded(`${lightKey} ${settingKey}`, width, "")}\n\n${settings.trimEnd()}`;
+  }
+  return [
+    `${paint.strong("SETTINGS")}\n${folded(settingKey, width, "")}\n\n${settings.trimEnd()}`,
+    `${paint.strong("LIGHT AND SUN")}\n${folded(lightKey, width, "")}\n\n${light.trimEnd()}`,
+  ].join("\n\n");
 }
 
 /** Cameras with the sun in or near the frame, worst first, each with what clears it. */
@@ -106,14 +114,19 @@ function watchText(plan: WindowPlan, { width, paint }: SheetOptions): string {
   return [paint.strong("SUN IN OR NEAR THE FRAME"), ...blocks].join("\n");
 }
 
-/** Notes of all cameras; the same words are printed once with the cameras they are about. */
+/** Words that several cameras share are printed once; what is left stands in one line per camera. */
 function notesText(plan: WindowPlan, options: SheetOptions): string {
   const byNote = new Map<string, string[]>();
   for (const camera of plan.cameras) {
     for (const note of camera.notes) byNote.set(note, [...(byNote.get(note) ?? []), camera.id]);
   }
-  const lines = [...byNote].map(([note, ids]) => `${whom(ids, plan.cameras.length)}: ${note}`);
-  return bulleted("NOTES", [...lines, ...plan.notes], options);
+  const shared = [...byNote].filter(([, ids]) => ids.length > 1);
+  const own = plan.cameras.flatMap(({ id, notes }) => {
+    const left = notes.filter((note) => byNote.get(note)!.length === 1);
+    return left.length === 0 ? [] : [`${id}: ${left.join("; ")}`];
+  });
+  const lines = shared.map(([note, ids]) => `${whom(ids, plan.cameras.length)}: ${note}`);
+  return bulleted("NOTES", [...lines, ...own, ...plan.notes], options);
 }
 
 const MOST_IDS = 8;

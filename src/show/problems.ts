@@ -26,7 +26,10 @@ function problemText(problem: Problem, paint: Paint): string {
 }
 
 function detailText({ found, accepted }: Problem): string {
-  const parts = [found === null ? null : `found ${found}`, accepted === null ? null : `accepted: ${accepted}`];
+  const parts = [
+    found === null ? null : `found ${found}`,
+    accepted === null ? null : `accepted: ${accepted}`,
+  ];
   return parts.filter((part) => part !== null).join("; ");
 }
 
@@ -41,5 +44,9 @@ function markedLine(sourceLine: string, place: NonNullable<Problem["place"]>, de
   const length = Math.max(1, Math.min(place.lengthChars, shown.length - start));
   const blank = `${" ".repeat(gutter.length - 2)}| `;
   const marked = `  ${gutter}${from > 0 ? `…${shown.slice(1)}` : shown}`;
-  return [marked, `  ${blank}${" ".repeat(Math.max(0, start))}${"^".repeat(length)}`, ...(detail === "" ? [] : [`  ${detail}`])];
+  return [
+    marked,
+    `  ${blank}${" ".repeat(Math.max(0, start))}${"^".repeat(length)}`,
+    ...(detail === "" ? [] : [`  ${detail}`]),
+  ];
 }

@@ -19,7 +19,12 @@ export function remedyLines(camera: CameraPlan, zone: string, paint: Paint): str
     near === "" ? null : paint.warn(`${nearWords(camera)} ${near}`),
     closest,
   ].filter((word) => word !== null);
-  return [`${camera.id}: ${words.join("; ")}`, `T-0 clear: ${clearWords(camera, zone)}`, `aim: ${aimWords(remedy.aim)}`, ...hoodLine(camera)];
+  return [
+    `${camera.id}: ${words.join("; ")}`,
+    `T-0 clear: ${clearWords(camera, zone)}`,
+    `aim: ${aimWords(remedy.aim)}`,
+    ...hoodLine(camera),
+  ];
 }
 
 function nearWords({ sun }: CameraPlan): string {
@@ -50,7 +55,8 @@ function turnWords(angleDeg: number, positive: string, negative: string): string
 
 function hoodLine({ sun, remedy }: CameraPlan): string[] {
   if (sun.risk !== "near-frame") return [];
-  if (remedy!.hoodDiameters === null) return ["hood: none ends the flare without shading the picture's corners"];
+  if (remedy!.hoodDiameters === null)
+    return ["hood: none ends the flare without shading the picture's corners"];
   const length = Math.ceil(remedy!.hoodDiameters * 10) / 10;
   return [`hood: ends the flare when ${length.toFixed(1)} times as long as wide`];
 }

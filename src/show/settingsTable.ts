@@ -1,47 +1,84 @@
-/** The sheet's main table: a row per camera, in one line where the width allows, else stacked. */
+/** The sheet's main tables: a line per camera where the width allows, else settings and light apart. */
 
 import type { CameraPlan, WindowPlan } from "../plan/planTypes.ts";
 import { azimuthText, elevationText, rangeText } from "./numbers.ts";
 import type { Paint } from "./paint.ts";
-import { lightWords, riskLines, settingLines } from "./settingText.ts";
-import { type Column, textTable, visibleLength } from "./textTable.ts";
+import { lightWords, riskTimes, riskWords, settingLines } from "./settingText.ts";
+import { type Column, fittedTable, tableWidth, textTable } from "./textTable.ts";
 
-export function settingsTable(plan: WindowPlan, width: number, paint: Paint): string {
-  const oneLine = textTable(
-    columns(plan, true),
-    plan.cameras.map((camera) => row(plan, camera, paint, true)),
-  );
-  if (Math.max(...oneLine.split("\n").map(visibleLength)) <= width) return oneLine;
-  return textTable(
-    columns(plan, false),
-    plan.cameras.map((camera) => row(plan, camera, paint, false)),
-    { ruled: true },
-  );
+export interface MainTables {
+  /** One table with everything, or the settings alone. */
+  readonly settings: string;
+  /** Light and sun, when they did not fit beside the settings. */
+  readonly light: string | null;
 }
 
-function columns(plan: WindowPlan, inOneLine: boolean): Column[] {
-  const settings = plan.sky.map((sky) => ({ head: sky }));
-  const all = plan.sky.length > 1 ? [{ head: "one for all" }] : [];
-  const light = inOneLine ? [{ head: "opening" }, { head: "middle" }, { head: "close" }] : [{ head: "light" }];
-  const axis = inOneLine ? [{ head: "axis" }, { head: "range", align: "right" as const }] : [];
-  return [{ head: "camera" }, ...axis, ...light, ...settings, ...all, { head: "sun" }];
+export function mainTables(plan: WindowPlan, width: number, paint: Paint): MainTables {
+  const columns = [ID, ...lightColumns(), ...settingColumns(plan), { head: "sun" }];
+  const rows = plan.cameras.map((camera) => [
+    idText(camera, paint),
+    ...lightCells(plan, camera),
+    ...settingCells(plan, camera, paint, " "),
+    `${riskWords(camera, paint)} ${riskTimes(camera, plan.site.zone)}`.trimEnd(),
+  ]);
+  if (tableWidth(columns, rows) <= width) return { settings: textTable(columns, rows), light: null };
+  return { settings: settingsAlone(plan, width, paint), light: lightAlone(plan, width, paint) };
 }
 
-function row(plan: WindowPlan, camera: CameraPlan, paint: Paint, inOneLine: boolean): string[] {
-  const { zone } = plan.site;
-  const axis = `${azimuthText(camera.axis.azimuthDeg)} ${elevationText(camera.axis.elevationDeg)}`;
-  const range = rangeText(camera.axis.rangeM);
-  const light = atThreeInstants(plan, camera).map(lightWords);
-  const settings = camera.bySky.map(({ setting }) => settingLines(setting, paint));
-  const all = plan.sky.length > 1 ? [settingLines(camera.setting, paint)] : [];
-  const sun = riskLines(camera, zone, paint);
-  if (inOneLine) {
-    const cells = [...settings, ...all].map((lines) => lines.join(" "));
-    return [paint.strong(camera.id), axis, range, ...light, ...cells, sun.join(" ")];
-  }
-  const stacked = [...settings, ...all].map((lines) => lines.join("\n"));
-  return [`${paint.strong(camera.id)}\n${axis}\n${range}`, light.join("\n"), ...stacked, sun.join("\n")];
+function settingsAlone(plan: WindowPlan, width: number, paint: Paint): string {
+  const columns = [ID, ...settingColumns(plan)];
+  const rowsOf = (join: string): string[][] =>
+    plan.cameras.map((camera) => [idText(camera, paint), ...settingCells(plan, camera, paint, join)]);
+  const inOneLine = rowsOf(" ");
+  return tableWidth(columns, inOneLine) <= width
+    ? textTable(columns, inOneLine)
+    : fittedTable(columns, rowsOf("\n"), width);
 }
+
+function lightAlone(plan: WindowPlan, width: number, paint: Paint): string {
+  const columns = [ID, ...lightColumns(), { head: "sun" }];
+  const rows = plan.cameras.map((camera) => [
+    idText(camera, paint),
+    ...lightCells(plan, camera),
+    riskWords(camera, paint),
+  ]);
+  return fittedTable(columns, rows, width);
+}
+
+const ID: Column = { head: "id" };
+
+const lightColumns = (): Column[] => [
+  { head: "axis" },
+  { head: "range", align: "right" },
+  { head: "opening" },
+  { head: "middle" },
+  { head: "close" },
+];
+
+const settingColumns = (plan: WindowPlan): Column[] => [
+  ...plan.sky.map((sky) => ({ head: sky })),
+  ...(plan.sky.length > 1 ? [{ head: "one for all" }] : []),
+];
+
+function lightCells(plan: WindowPlan, camera: CameraPlan): string[] {
+  return [
+    `${azimuthText(camera.axis.azimuthDeg)} ${elevationText(camera.axis.elevationDeg)}`,
+    rangeText(camera.axis.rangeM),
+    ...atThreeInstants(plan, camera).map(lightWords),
+  ];
+}
+
+function settingCells(plan: WindowPlan, camera: CameraPlan, paint: Paint, join: string): string[] {
+  const settings = camera.bySky.map(({ setting }) => setting);
+  if (plan.sky.length > 1) settings.push(camera.setting);
+  return settings.map((setting) => settingLines(setting, paint).join(join));
+}
+
+/** Longer ids are cut on the sheet; every other output has them whole. */
+const LONGEST_ID = 24;
+
+const idText = ({ id }: CameraPlan, paint: Paint): string =>
+  paint.strong([...id].length > LONGEST_ID ? `${[...id].slice(0, LONGEST_ID - 1).join("")}…` : id);
 
 /** The camera's light under the first sky at the opening, the middle and the close. */
 export function atThreeInstants(plan: WindowPlan, camera: CameraPlan): CameraPlan["light"] {

@@ -36,11 +36,19 @@ export function sunSheet(table: SunTable, { width, paint }: SheetOptions): strin
     ({ at, apartDeg, agrees, acceptedDeg }) =>
       `second library at ${clockText(at, zone)}: ${agrees ? "agrees" : "DISAGREES"}, ${apartDeg.toFixed(3)}° apart (accepted ${acceptedDeg}°)`,
   );
+  const what = `${dateText(first, zone)} (${zone}, ${offsetText(first, zone)}), light under ${table.sky}; elevations of the disc's centre`;
   return [
-    `${paint.strong(`${name}: the sun`)}\n${dateText(first, zone)} (${zone}, ${offsetText(first, zone)}), light under ${table.sky}; elevations of the disc's centre`,
+    `${paint.strong(`${name}: the sun`)}\n${folded(what, width, "  ")}`,
     body.trimEnd(),
-    [folded(eventsText(table.events, zone), width, "  "), ...opinions.map((line) => folded(line, width, "  "))].join("\n"),
-    "Never look at or near the sun through a finder or lens without a filter made for solar viewing.",
+    [
+      folded(eventsText(table.events, zone), width, "  "),
+      ...opinions.map((line) => folded(line, width, "  ")),
+    ].join("\n"),
+    folded(
+      "Never look at or near the sun through a finder or lens without a filter made for solar viewing in front of it.",
+      width,
+      "  ",
+    ),
   ]
     .map((section) => `${section}\n`)
     .join("\n");

@@ -7,35 +7,64 @@ export interface Column {
   readonly align?: "left" | "right" | "center";
 }
 
-export interface TextTableOptions {
-  /** A rule under every row, for rows of several lines. */
-  readonly ruled?: boolean;
-  readonly indent?: number;
+/** Blanks between columns. */
+const GAP = 2;
+
+/** Columns a table takes: for choosing a layout before anything is drawn. */
+export function tableWidth(
+  columns: readonly Column[],
+  rows: readonly (readonly string[])[],
+  gap = GAP,
+): number {
+  const widths = columns.map(({ head }, i) =>
+    Math.max(head.length, ...rows.map((row) => Math.max(...row[i]!.split("\n").map(visibleLength)))),
+  );
+  return widths.reduce((sum, width) => sum + width, 0) + gap * (columns.length - 1);
 }
+
+/** A table with a single blank between columns where two would be too wide. */
+export const fittedTable = (
+  columns: readonly Column[],
+  rows: readonly (readonly string[])[],
+  width: number,
+): string => textTable(columns, rows, tableWidth(columns, rows) <= width ? GAP : 1);
 
 /** A cell may hold several lines. Control characters other than line ends are refused by the library, so they go first. */
 export function textTable(
   columns: readonly Column[],
   rows: readonly (readonly string[])[],
-  options: TextTableOptions = {},
+  gap = GAP,
 ): string {
   const head = columns.map((column) => column.head);
   const data = [head, ...rows.map((row) => row.map(printable))];
   const text = table(data, {
     border: {
-      topBody: "", topJoin: "", topLeft: "", topRight: "",
-      bottomBody: "", bottomJoin: "", bottomLeft: "", bottomRight: "",
-      bodyLeft: "", bodyRight: "", bodyJoin: "",
-      joinBody: "─", joinLeft: "", joinRight: "", joinJoin: "─",
+      topBody: "",
+      topJoin: "",
+      topLeft: "",
+      topRight: "",
+      bottomBody: "",
+      bottomJoin: "",
+      bottomLeft: "",
+      bottomRight: "",
+      bodyLeft: "",
+      bodyRight: "",
+      bodyJoin: "",
+      joinBody: "─",
+      joinLeft: "",
+      joinRight: "",
+      joinJoin: "─",
     },
-    columnDefault: { paddingLeft: 0, paddingRight: 2, wrapWord: true, verticalAlignment: "top" },
-    columns: columns.map((column) => ({ alignment: column.align ?? "left" })),
-    drawHorizontalLine: (index, size) => index === 1 || (options.ruled === true && index > 1 && index < size),
+    columnDefault: { paddingLeft: 0, paddingRight: gap, verticalAlignment: "top" },
+    columns: columns.map((column, i) => ({
+      alignment: column.align ?? "left",
+      ...(i === columns.length - 1 ? { paddingRight: 0 } : {}),
+    })),
+    drawHorizontalLine: (index) => index === 1,
   });
-  const pad = " ".repeat(options.indent ?? 0);
   return text
     .split("\n")
-    .map((line) => (line === "" ? line : `${pad}${line}`.trimEnd()))
+    .map((line) => line.trimEnd())
     .join("\n");
 }
 
@@ -50,16 +79,17 @@ function isObeyed(char: string): boolean {
   return code < 0x20 || (code >= 0x7f && code < 0xa0);
 }
 
-/** Text folded at spaces to `width`, later lines indented. */
+/** Text folded at spaces to `width`; its own leading spaces stay, later lines start with `indent`. */
 export function folded(text: string, width: number, indent: string): string {
+  const [lead = ""] = /^ */.exec(text) ?? [];
+  const [first = "", ...words] = text.slice(lead.length).split(" ");
   const lines: string[] = [];
-  let line = "";
-  for (const word of text.split(" ")) {
-    const candidate = line === "" ? word : `${line} ${word}`;
-    if (visibleLength(candidate) > width && line !== "") {
+  let line = `${lead}${first}`;
+  for (const word of words) {
+    if (visibleLength(line) + 1 + visibleLength(word) > width) {
       lines.push(line);
       line = `${indent}${word}`;
-    } else line = candidate;
+    } else line = `${line} ${word}`;
   }
   return [...lines, line].join("\n");
 }

@@ -1,16 +1,25 @@
 /** One camera through the window as text. */
 
 import { stopName } from "../exposure/scales.ts";
+import type { ExplainPart } from "../plan/explainLight.ts";
 import type { Setting } from "../plan/planTypes.ts";
 import type { Optics, ViewPlan } from "../plan/viewCamera.ts";
-import type { ExplainPart } from "../plan/explainLight.ts";
 import { clockText, dateText, offsetText } from "./dateText.ts";
-import { azimuthText, degreesText, elevationText, lightText, percentText, rangeText, spareText, stopsText } from "./numbers.ts";
+import {
+  azimuthText,
+  degreesText,
+  elevationText,
+  lightText,
+  percentText,
+  rangeText,
+  spareText,
+  stopsText,
+} from "./numbers.ts";
 import type { Paint } from "./paint.ts";
+import { roundedByName } from "./planJson.ts";
 import { bulleted, type SheetOptions } from "./planSheet.ts";
 import { remedyLines } from "./remedyText.ts";
-import { roundedByName } from "./planJson.ts";
-import { folded, textTable } from "./textTable.ts";
+import { fittedTable, folded } from "./textTable.ts";
 
 export function viewSheet(view: ViewPlan, options: SheetOptions): string {
   const { plan } = view;
@@ -20,7 +29,7 @@ export function viewSheet(view: ViewPlan, options: SheetOptions): string {
   const remedies = remedyLines(camera, zone, paint).map((line) => folded(line, width, "  "));
   const sections = [
     titleText(view, options),
-    throughWindow(view),
+    throughWindow(view, width),
     settingsText(view, options),
     remedies.length === 0 ? "" : [paint.strong("SUN IN OR NEAR THE FRAME"), ...remedies].join("\n"),
     view.explained === null ? "" : explainText(view.explained, zone, options),
@@ -39,7 +48,10 @@ function titleText({ plan, optics }: ViewPlan, { paint, width }: SheetOptions): 
     `axis ${azimuthText(camera.axis.azimuthDeg)}° ${elevationText(camera.axis.elevationDeg)}°, vehicle at ${rangeText(camera.axis.rangeM)}`,
     `${optics.focalMm} mm on ${optics.gate.widthMm} x ${optics.gate.heightMm} mm: ${horizontal.toFixed(1)}° x ${vertical.toFixed(1)}°${coverageWords(optics)}`,
   ];
-  return [paint.strong(`${camera.id} at ${plan.site.name}`), ...lines.map((line) => folded(line, width, "  "))].join("\n");
+  return [
+    paint.strong(`${camera.id} at ${plan.site.name}`),
+    ...lines.map((line) => folded(line, width, "  ")),
+  ].join("\n");
 }
 
 function coverageWords({ coverage, vehicleInGate }: Optics): string {
@@ -54,7 +66,7 @@ function coverageWords({ coverage, vehicleInGate }: Optics): string {
 /** Rows of the table: enough to see the light move, not every T-0. */
 const MOST_ROWS = 13;
 
-function throughWindow(view: ViewPlan): string {
+function throughWindow(view: ViewPlan, width: number): string {
   const { plan, sunOnGate } = view;
   const { zone } = plan.site;
   const camera = plan.cameras[0]!;
@@ -72,11 +84,15 @@ function throughWindow(view: ViewPlan): string {
       light.ev === null ? "-" : light.ev.toFixed(1),
       light.tableEv === null ? "-" : String(light.tableEv),
       degreesText(light.fromEdgeDeg),
-      gate.xMm === null ? "behind" : isOnSheet(gate.xMm, gate.yMm!) ? `${gate.xMm.toFixed(0)},${gate.yMm!.toFixed(0)}` : "far",
+      gate.xMm === null
+        ? "behind"
+        : isOnSheet(gate.xMm, gate.yMm!)
+          ? `${gate.xMm.toFixed(0)},${gate.yMm!.toFixed(0)}`
+          : "far",
     ];
   });
   const right = { align: "right" as const };
-  const table = textTable(
+  const table = fittedTable(
     [
       { head: "T-0" },
       { head: "sun az", ...right },
@@ -91,8 +107,10 @@ function throughWindow(view: ViewPlan): string {
       { head: "sun mm", ...right },
     ],
     rows,
+    width,
   ).trimEnd();
-  return `${table}\nUnder ${plan.sky[0]!}: mean luminance and EV of the body; sun's angle outside the frame's\nedge, and where it falls on the gate's plane (right, up; mm).`;
+  const key = `Under ${plan.sky[0]!}: mean luminance and EV of the body; sun's angle outside the frame's edge, and where it falls on the gate's plane (right, up; mm).`;
+  return `${table}\n${folded(key, width, "")}`;
 }
 
 /** Farther than this from the axis a point on the gate's plane says nothing. */
@@ -109,9 +127,9 @@ function shownIndexes(count: number, middle: number): number[] {
 function settingsText({ plan, optics }: ViewPlan, { paint, width }: SheetOptions): string {
   const camera = plan.cameras[0]!;
   const { zone } = plan.site;
-  const rows = camera.bySky.map(({ sky, setting }) => settingRow(sky, setting, zone, paint));
-  if (plan.sky.length > 1) rows.push(settingRow("one for all", camera.setting, zone, paint));
-  const table = textTable(
+  const rows = camera.bySky.map(({ sky, setting }) => settingRow(sky, setting, zone, paint, false));
+  if (plan.sky.length > 1) rows.push(settingRow("one for all", camera.setting, zone, paint, true));
+  const table = fittedTable(
     [
       { head: "sky" },
       { head: "stop" },
@@ -119,15 +137,29 @@ function settingsText({ plan, optics }: ViewPlan, { paint, width }: SheetOptions
       { head: "filter" },
       { head: "holds", align: "right" },
       { head: "spare", align: "right" },
-      { head: "from place", align: "right" },
+      { head: "place", align: "right" },
       { head: "worst" },
     ],
     rows,
+    width,
   ).trimEnd();
-  return [paint.strong("SETTING"), table, ...opticsLines(optics).map((line) => folded(line, width, "  "))].join("\n");
+  const key =
+    "Spare: smallest margin in stops, met at the worst. Place: the body's mean against where incident metering puts it.";
+  return [
+    paint.strong("SETTING"),
+    table,
+    folded(key, width, ""),
+    ...opticsLines(optics).map((line) => folded(line, width, "  ")),
+  ].join("\n");
 }
 
-function settingRow(sky: string, setting: Setting | null, zone: string, paint: Paint): string[] {
+function settingRow(
+  sky: string,
+  setting: Setting | null,
+  zone: string,
+  paint: Paint,
+  namesSky: boolean,
+): string[] {
   if (setting === null) return [sky, "none", "", "", "", "", "", "see notes"];
   const spare = spareText(setting.spareStops);
   return [
@@ -138,7 +170,7 @@ function settingRow(sky: string, setting: Setting | null, zone: string, paint: P
     percentText(setting.holds),
     setting.spareStops < 0 ? paint.alarm(spare) : spare,
     stopsText(setting.fromPlaceStops),
-    `${setting.worst.thing} ${setting.worst.end} at ${clockText(setting.worst.at, zone)} (${setting.worst.sky})`,
+    `${setting.worst.thing} ${setting.worst.end} ${clockText(setting.worst.at, zone)}${namesSky ? `, ${setting.worst.sky}` : ""}`,
   ];
 }
 
@@ -166,7 +198,9 @@ function explainText(
   { paint, width }: SheetOptions,
 ): string {
   const parts = explained.parts.map(({ title, lines }) => {
-    const texts = lines.map(({ text, source }) => folded(`  ${text}${source === null ? "" : ` [${source}]`}`, width, "      "));
+    const texts = lines.map(({ text, source }) =>
+      folded(`  ${text}${source === null ? "" : ` [${source}]`}`, width, "      "),
+    );
     return [paint.strong(title), ...texts].join("\n");
   });
   return [paint.strong(`HOW IT CAME ABOUT, T-0 ${clockText(explained.at, zone)}`), ...parts].join("\n");

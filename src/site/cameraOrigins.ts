@@ -3,7 +3,7 @@
 import { PadstopError } from "../base/problem.ts";
 import { readCameraTable } from "./csvSource.ts";
 import { entriesOf, type Findings, type Origin, readField, valueAt } from "./findings.ts";
-import { type Files, requireFile } from "./readPadThings.ts";
+import { type FileText, requireFile } from "./readPadThings.ts";
 import { siteFile } from "./siteSchema.ts";
 import type { Source } from "./source.ts";
 
@@ -14,7 +14,7 @@ const NO_CAMERA = {
 } as const;
 
 /** Where the cameras are written: the list, then the rows of the table. */
-export function cameraOrigins(source: Source, files: Files, findings: Findings): Origin[] {
+export function cameraOrigins(source: Source, files: FileText, findings: Findings): Origin[] {
   const top = { source, path: [] };
   const listed = entriesOf(source, "cameras", findings);
   if (!source.has(["cameras-from"])) {

@@ -6,7 +6,7 @@ import type { IssueParams } from "./fields.ts";
 import { nearest } from "./nearest.ts";
 import { describe } from "./quantity.ts";
 import type { Path, Source } from "./source.ts";
-import { shortText } from "./sourcePlaces.ts";
+import { safeText, shortText } from "./sourcePlaces.ts";
 
 /** A value in a file: where to look for it. */
 export interface Origin {
@@ -50,14 +50,30 @@ export function throwFound(problems: readonly Problem[], mainFile: string): void
         (a.place?.line ?? 0) - (b.place?.line ?? 0) ||
         (a.place?.column ?? 0) - (b.place?.column ?? 0),
     );
-  throw new PadstopError(sorted);
+  throw new PadstopError(sorted.map(safeProblem));
+}
+
+/** Names of the file may stand in any part of a problem: none may act on a terminal. */
+function safeProblem(p: Problem): Problem {
+  const safe = (part: string | null): string | null => (part === null ? null : safeText(part));
+  const { found, accepted, suggestion, next } = p;
+  const parts = {
+    found: safe(found),
+    accepted: safe(accepted),
+    suggestion: safe(suggestion),
+    next: safe(next),
+  };
+  return { ...p, key: safeText(p.key), ...parts };
 }
 
 /** The keys that were meant by unknown ones: that they are missing is no second mistake. */
 function misspeltKeys(problems: readonly Problem[]): ReadonlySet<string> {
   const meant = new Set<string>();
   for (const { code, key, suggestion } of problems) {
-    if (code === "E_KEY" && suggestion !== null) meant.add(key.replace(/[^.]*$/, () => suggestion));
+    if (code !== "E_KEY") continue;
+    // Also the map as a whole, when it says that none of its keys is there.
+    meant.add(key.replace(/\.?[^.]*$/, ""));
+    if (suggestion !== null) meant.add(key.replace(/[^.]*$/, () => suggestion));
   }
   return meant;
 }
@@ -174,10 +190,14 @@ function customParts(params: unknown): CodeAndParts {
 function plainParts(issue: Issue, { source, path: base }: Origin, path: Path): CodeAndParts {
   const value = valueAt(source.value, [...base, ...path]);
   const found = describe(value);
-  if (issue.code === "too_small")
-    return { code: "E_EMPTY", found: "an empty list", accepted: "at least one entry" };
-  if (issue.code === "too_big")
-    return { code: "E_RANGE", found: "a longer list", accepted: `up to ${issue.maximum} entries` };
+  if (issue.code === "too_small" || issue.code === "too_big") {
+    const count = Array.isArray(value) ? value.length : 0;
+    if (count === 0) return { code: "E_EMPTY", found: "an empty list", accepted: "at least one entry" };
+    if (issue.code === "too_big" && Number(issue.maximum) > 2) {
+      return { code: "E_RANGE", found: `a list of ${count}`, accepted: `up to ${issue.maximum} entries` };
+    }
+    return { code: "E_TYPE", found: `a list of ${count}`, accepted: issue.message };
+  }
   const code = value === undefined ? "E_MISSING" : "E_TYPE";
   if (issue.code !== "invalid_type") return { code, found, accepted: issue.message };
   const accepted = issue.expected === "array" ? "a list" : `a map with ${issue.message}`;

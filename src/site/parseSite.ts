@@ -16,7 +16,13 @@ import {
 } from "./findings.ts";
 import { readCameras } from "./readCameras.ts";
 import { readMedia } from "./readMedia.ts";
-import { type Files, readFloodlightLx, readHorizon, readStructures, readVehicle } from "./readPadThings.ts";
+import {
+  type FileText,
+  readFloodlightLx,
+  readHorizon,
+  readStructures,
+  readVehicle,
+} from "./readPadThings.ts";
 import { readSiteHead } from "./readSiteKeys.ts";
 import { readCorrections, readSettings, readWindows } from "./readWindows.ts";
 import { siteFile } from "./siteSchema.ts";
@@ -24,11 +30,18 @@ import type { Source } from "./source.ts";
 import type { Site } from "./types.ts";
 import { readYaml } from "./yamlSource.ts";
 
+/** The texts of the files a site file names: by name, or a function that fetches them (null: there is none). */
+export type SiteFiles = Readonly<Record<string, string>> | FileText;
+
 /**
- * Reads a site file. `files` holds the texts of the files it names (see `referencedFiles`), by the name it uses.
+ * Reads a site file. `given` holds the texts of the files it names (see `referencedFiles`).
  * Throws a PadstopError with every problem found, in the order of the lines.
  */
-export function parseSite(text: string, files: Files = {}, fileName = "site.yaml"): Site {
+export function parseSite(text: string, given: SiteFiles = {}, fileName = "site.yaml"): Site {
+  const files: FileText =
+    typeof given === "function"
+      ? given
+      : (name) => (Object.hasOwn(given, name) ? (given[name] ?? null) : null);
   const source = readYaml(text, fileName);
   const findings = newFindings();
   checkTopKeys(source, findings);
@@ -41,7 +54,7 @@ export function parseSite(text: string, files: Files = {}, fileName = "site.yaml
   return site;
 }
 
-function readAll(source: Source, origins: readonly Origin[], files: Files, findings: Findings): Site {
+function readAll(source: Source, origins: readonly Origin[], files: FileText, findings: Findings): Site {
   const full = readSiteHead(source, findings);
   const { bearingOffsetDeg: _, ...head } = full;
   const vehicle = readVehicle(source, full, files, findings);

@@ -16,8 +16,8 @@ import type { Source } from "./source.ts";
 import type { WrittenPlace, WrittenSpot } from "./spotSchema.ts";
 import type { Ascent, HorizonPoint, Plume, Spot, Structure, Vehicle } from "./types.ts";
 
-/** Files that were handed over with the site file, by the name it uses. */
-export type Files = Readonly<Record<string, string>>;
+/** The text of a file the site file names, by the name it uses; null when there is none. */
+export type FileText = (name: string) => string | null;
 
 /** White paint of a body: common practice, no source. */
 const DEFAULT_BODY_REFLECTANCE = 0.8;
@@ -40,7 +40,7 @@ export function placeOf(written: WrittenPlace, head: SiteHead): Extract<Spot, { 
 export function readVehicle(
   source: Source,
   head: SiteHead,
-  files: Files,
+  files: FileText,
   findings: Findings,
 ): Vehicle | null {
   if (!source.has(["vehicle"])) return null;
@@ -73,7 +73,7 @@ function plumeOf({ plume }: VehicleRead): Plume | null {
 function ascentOf(
   read: VehicleRead,
   head: SiteHead,
-  files: Files,
+  files: FileText,
   origin: Origin,
   findings: Findings,
 ): Ascent | null {
@@ -90,13 +90,13 @@ function ascentOf(
 /** The text of a file the site names; a finding when it was not handed over. */
 export function requireFile(
   name: string,
-  files: Files,
+  files: FileText,
   origin: Origin,
   key: string,
   findings: Findings,
 ): string | null {
-  const content = Object.hasOwn(files, name) ? files[name] : undefined;
-  if (content !== undefined) return content;
+  const content = files(name);
+  if (content !== null) return content;
   const next = "put it beside the site file, or correct the name";
   findings.add(origin, [key], "E_FILE", {
     found: `${name}, which is not there`,

@@ -59,7 +59,7 @@ const plumeSchema = map({
   .transform((v, sink) => {
     if (v.propellant !== undefined || v.luminance !== undefined) return v;
     const accepted = `propellant (${PROPELLANTS.join(", ")}) or luminance`;
-    return fail(sink, v, { code: "E_MISSING", key: "propellant", accepted });
+    return fail(sink, v, { code: "E_MISSING", accepted });
   });
 
 const ascentParameters = map({

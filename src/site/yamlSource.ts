@@ -20,7 +20,7 @@ import { type Path, pathLabel, type Source } from "./source.ts";
 import { type Places, placesIn, shortText } from "./sourcePlaces.ts";
 
 /** Longest text read, in characters. */
-export const MAX_TEXT_CHARS = 4_000_000;
+export const MAX_TEXT_CHARS = 1_000_000;
 /** How often one anchor may be used, counted through nested aliases. */
 const MAX_ALIAS_COUNT = 1000;
 /** How many aliases a file may hold: each is looked up among all. */
@@ -62,7 +62,7 @@ export function refuseSize(text: string, file: string): void {
 
 function compose(text: string, places: Places): Document.Parsed {
   try {
-    return parseDocument(text, { uniqueKeys: false, prettyErrors: false, logLevel: "silent" });
+    return parseDocument(text, { uniqueKeys: false, prettyErrors: false, logLevel: "error" });
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;
     throw yamlProblem(
@@ -72,6 +72,9 @@ function compose(text: string, places: Places): Document.Parsed {
     );
   }
 }
+
+const tooDeepProblem = (place: Problem["place"]): PadstopError =>
+  yamlProblem(place, "lists or maps nested too deep", "a few levels, as the site file needs them");
 
 function yamlProblem(place: Problem["place"], found: string, accepted: string | null): PadstopError {
   return new PadstopError([problem("E_YAML", "file", { place, found, accepted })]);
@@ -129,9 +132,9 @@ function keyProblems(doc: Document.Parsed, places: Places): Problem[] {
         } else if (first) {
           const line = placeOfNode(first.key as Node, places).line;
           problems.push(
-            problem("E_DUPLICATE", key, {
+            problem("E_DUPLICATE", shortText(key), {
               place,
-              found: `${key}, also on line ${line}`,
+              found: `${shortText(key)}, also on line ${line}`,
               accepted: "each key once",
             }),
           );

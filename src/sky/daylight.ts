@@ -74,7 +74,8 @@ export function daylight(sunElevationDeg: number, sky: Sky): Illuminances {
 export function requireSky(sky: Sky): Sky {
   const state: unknown = typeof sky === "string" ? sky : sky?.state;
   if (!SKY_STATES.includes(state as SkyState)) refuse("E_CHOICE", "sky", state, SKY_STATES.join(", "));
-  if (typeof sky !== "string") requireNumber("linkeTurbidity", sky.linkeTurbidity, 1, 12, "(Linke turbidity)");
+  if (typeof sky !== "string")
+    requireNumber("linkeTurbidity", sky.linkeTurbidity, 1, 12, "(Linke turbidity)");
   return sky;
 }
 
@@ -83,7 +84,10 @@ export function daylightThrough(input: DaylightInput, sky: Sky): Illuminances {
   const h = input.apparentElevationDeg;
   if (h >= LOW_SUN_DEG) return highSun(input, sky);
   const directNormalLx = beamLx(input, sky) * discShare(h);
-  const edge = highSun({ ...input, airlessElevationDeg: LOW_SUN_DEG, apparentElevationDeg: LOW_SUN_DEG }, sky);
+  const edge = highSun(
+    { ...input, airlessElevationDeg: LOW_SUN_DEG, apparentElevationDeg: LOW_SUN_DEG },
+    sky,
+  );
   const edgeTotalLx = edge.diffuseHorizontalLx + edge.directNormalLx * sinDeg(LOW_SUN_DEG);
   // In logarithms, so that neither end dominates: all of the state's own level at 5 degrees, none when the sun is gone.
   // Refraction is taken off the upper end with the same weight, or the blend would step where the two scales meet.
@@ -118,7 +122,11 @@ function beamLx(input: DaylightInput, sky: Sky): number {
   const state = skyState(sky);
   if (state === "haze") return hazySky(input, sky).directNormalLx;
   if (state !== "clear") return 0;
-  return EXTRATERRESTRIAL_ILLUMINANCE_LX * input.orbitalFactor * Math.exp(-CLEAR_EXTINCTION * absoluteAirMass(input));
+  return (
+    EXTRATERRESTRIAL_ILLUMINANCE_LX *
+    input.orbitalFactor *
+    Math.exp(-CLEAR_EXTINCTION * absoluteAirMass(input))
+  );
 }
 
 /** The turbidity model divides by sin h; it is held at this elevation below it, where its beam is nothing already. */

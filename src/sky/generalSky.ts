@@ -35,7 +35,21 @@ const indicatrices = [
 ] as const;
 /** Gradation group (1..6) and indicatrix (1..6) of the types 1..15. */
 const codes: readonly (readonly [number, number])[] = [
-  [1, 1], [1, 2], [2, 1], [2, 2], [3, 1], [3, 2], [3, 3], [3, 4], [4, 2], [4, 3], [4, 4], [5, 4], [5, 5], [6, 5], [6, 6],
+  [1, 1],
+  [1, 2],
+  [2, 1],
+  [2, 2],
+  [3, 1],
+  [3, 2],
+  [3, 3],
+  [3, 4],
+  [4, 2],
+  [4, 3],
+  [4, 4],
+  [5, 4],
+  [5, 5],
+  [6, 5],
+  [6, 6],
 ];
 
 /** The fifteen types of the standard, in order. */
@@ -46,7 +60,12 @@ export const GENERAL_SKIES: readonly GeneralSky[] = codes.map(([gradation, indic
 });
 
 /** Our reading of the states: clear 12 (standard clear), haze 13 (polluted), bright cloud 9 (sun obscured), overcast 1. */
-const TYPE_OF_STATE: Readonly<Record<SkyState, number>> = { clear: 12, haze: 13, "bright-cloud": 9, overcast: 1 };
+const TYPE_OF_STATE: Readonly<Record<SkyState, number>> = {
+  clear: 12,
+  haze: 13,
+  "bright-cloud": 9,
+  overcast: 1,
+};
 
 export const generalSkyOf = (state: SkyState): GeneralSky => GENERAL_SKIES[TYPE_OF_STATE[state] - 1]!;
 
@@ -59,7 +78,9 @@ function gradation(sky: GeneralSky, cosZenith: number): number {
 function indicatrix(sky: GeneralSky, cosToSun: number): number {
   if (sky.c === 0 && sky.e === 0) return 1;
   const chiRad = Math.acos(Math.min(1, Math.max(-1, cosToSun)));
-  return 1 + sky.c * (Math.exp(sky.d * chiRad) - Math.exp((sky.d * Math.PI) / 2)) + sky.e * cosToSun * cosToSun;
+  return (
+    1 + sky.c * (Math.exp(sky.d * chiRad) - Math.exp((sky.d * Math.PI) / 2)) + sky.e * cosToSun * cosToSun
+  );
 }
 
 /** Luminance relative to the zenith's; both directions are unit vectors (east, north, up) at or above the horizontal. */
@@ -98,7 +119,11 @@ export function zenithShare(sky: GeneralSky, sunElevationDeg: number): number {
       let ring = 0;
       for (let i = 0; i < AZIMUTH_STEPS; i++) {
         const azimuthRad = (Math.PI * (i + 0.5)) / AZIMUTH_STEPS;
-        ring += relativeLuminance(sky, [sine * Math.cos(azimuthRad), sine * Math.sin(azimuthRad), cosine], sun);
+        ring += relativeLuminance(
+          sky,
+          [sine * Math.cos(azimuthRad), sine * Math.sin(azimuthRad), cosine],
+          sun,
+        );
       }
       sum += weight * sine * cosine * (ring / AZIMUTH_STEPS);
     }

@@ -1,9 +1,9 @@
 /** The sun at one place and instant, airless and apparent. */
 
-import { horizonAxes, toHorizon, type HorizonAxes } from "../base/earthFixed.ts";
+import { type HorizonAxes, horizonAxes, toHorizon } from "../base/earthFixed.ts";
 import type { Air, Place } from "../base/place.ts";
 import { requireDate } from "../base/problem.ts";
-import { cosDeg, sinDeg } from "../base/units.ts";
+import { atan2Deg, cosDeg, sinDeg } from "../base/units.ts";
 import { fromAzimuthElevation, toAzimuthElevation, type Vec3 } from "../base/vector.ts";
 import { refractionDeg, requireAir, standardAir } from "./atmosphere.ts";
 import { requirePlace, semidiameterDeg, sunEquatorial } from "./ephemeris.ts";
@@ -35,7 +35,11 @@ export function sunAt(place: Place, at: Date, air?: Air): SunPosition {
     -level * sinDeg(sun.greenwichHourAngleDeg),
     sinDeg(sun.declinationDeg),
   ];
-  const seen = seenFrom(horizonAxes(place), fixed, air === undefined ? standardAir(place.heightM) : requireAir(air));
+  const seen = seenFrom(
+    horizonAxes(place),
+    fixed,
+    air === undefined ? standardAir(place.heightM) : requireAir(air),
+  );
   return {
     azimuthDeg: seen.azimuthDeg,
     elevationDeg: seen.airlessElevationDeg,
@@ -67,3 +71,20 @@ export function seenFrom(axes: HorizonAxes, fixed: Vec3, air: Air): SeenDirectio
 /** The apparent direction as a unit vector (east, north, up). */
 export const apparentEnu = (seen: SeenDirection): Vec3 =>
   fromAzimuthElevation(seen.azimuthDeg, seen.apparentElevationDeg);
+
+/** The same without the azimuth's detour, for the many: an Earth-fixed unit direction lifted by the air of a place. */
+export function liftedEnu(
+  axes: HorizonAxes,
+  fixed: Vec3,
+  air: Air,
+): { direction: Vec3; apparentElevationDeg: number } {
+  const airless = toHorizon(axes, fixed);
+  const level = Math.sqrt(airless[0] * airless[0] + airless[1] * airless[1]);
+  const airlessElevationDeg = atan2Deg(airless[2], level);
+  const apparentElevationDeg = airlessElevationDeg + refractionDeg(airlessElevationDeg, air);
+  const stretch = level === 0 ? 0 : cosDeg(apparentElevationDeg) / level;
+  return {
+    direction: [airless[0] * stretch, airless[1] * stretch, sinDeg(apparentElevationDeg)],
+    apparentElevationDeg,
+  };
+}

@@ -6,8 +6,8 @@
  * place does not lower the horizon here.
  */
 
-import { signChanges } from "../base/crossings.ts";
 import { RISE_SET_ELEVATION_DEG } from "../base/constants.ts";
+import { signChanges } from "../base/crossings.ts";
 import { horizonAxes } from "../base/earthFixed.ts";
 import type { Place } from "../base/place.ts";
 import { asinDeg } from "../base/units.ts";

@@ -99,9 +99,6 @@ export function efficacyPerez1990(
   const [e, f, g, h] = DIRECT_COEFFICIENTS[Math.max(0, bin)]!;
   return {
     diffuseLmW: a + b * PRECIPITABLE_WATER_CM + c * Math.cos(zRad) + d * Math.log(brightness),
-    directLmW: Math.max(
-      0,
-      e + f * PRECIPITABLE_WATER_CM + g * Math.exp(5.73 * zRad - 5) + h * brightness,
-    ),
+    directLmW: Math.max(0, e + f * PRECIPITABLE_WATER_CM + g * Math.exp(5.73 * zRad - 5) + h * brightness),
   };
 }

@@ -8,8 +8,17 @@
 import { SUN_SEMIDIAMETER_ARCSEC_AT_1_AU } from "../base/constants.ts";
 import type { Direction } from "../base/place.ts";
 import { requireNumber } from "../base/problem.ts";
-import { asinDeg, atan2Deg, cosDeg, sinDeg } from "../base/units.ts";
-import { add, angleBetweenDeg, cross, dot, fromAzimuthElevation, scale, unit, type Vec3 } from "../base/vector.ts";
+import { atan2Deg, cosDeg, DEG_PER_RAD, sinDeg } from "../base/units.ts";
+import {
+  add,
+  angleBetweenDeg,
+  cross,
+  dot,
+  fromAzimuthElevation,
+  scale,
+  unit,
+  type Vec3,
+} from "../base/vector.ts";
 
 export interface View {
   readonly azimuthDeg: number;
@@ -97,26 +106,38 @@ function sidesOf(view: View, axis: Vec3, right: Vec3, up: Vec3): Side[] {
 
 /** Smallest angle in degrees from a unit direction to the frame's border, positive outside the frame. */
 export function fromEdgeDeg(frame: Frame, direction: Vec3): number {
-  let nearest = 180;
   let inside = true;
+  let leastSine = 1;
+  let leastChordSquared = 4;
   for (const side of frame.sides) {
     const sine = dot(side.inward, direction);
     if (sine < 0) inside = false;
-    nearest = Math.min(nearest, angleToSideDeg(side, direction, sine));
+    leastChordSquared = Math.min(leastChordSquared, chordSquared(side.from, direction));
+    if (Math.abs(sine) < leastSine && isOverStretch(side, direction, sine)) leastSine = Math.abs(sine);
   }
+  const toCornerRad = 2 * Math.asin(Math.sqrt(leastChordSquared) / 2);
+  const nearest = Math.min(Math.asin(leastSine), toCornerRad) * DEG_PER_RAD;
   return inside ? -nearest : nearest;
 }
 
-function angleToSideDeg(side: Side, direction: Vec3, sine: number): number {
-  const foot: Vec3 = [
-    direction[0] - sine * side.inward[0],
-    direction[1] - sine * side.inward[1],
-    direction[2] - sine * side.inward[2],
-  ];
-  const onStretch =
-    dot(side.pastStart, foot) >= 0 && dot(side.beforeEnd, foot) >= 0 && dot(side.middle, foot) > 0;
-  if (onStretch) return Math.abs(asinDeg(sine));
-  return Math.min(angleBetweenDeg(direction, side.from), angleBetweenDeg(direction, side.to));
+/** Whether the foot of the perpendicular from a direction to a side's circle lies between its corners. */
+function isOverStretch(side: Side, direction: Vec3, sine: number): boolean {
+  const { inward } = side;
+  const x = direction[0] - sine * inward[0];
+  const y = direction[1] - sine * inward[1];
+  const z = direction[2] - sine * inward[2];
+  return (
+    isAhead(side.pastStart, x, y, z) && isAhead(side.beforeEnd, x, y, z) && isAhead(side.middle, x, y, z)
+  );
+}
+
+const isAhead = (v: Vec3, x: number, y: number, z: number): boolean => v[0] * x + v[1] * y + v[2] * z >= 0;
+
+function chordSquared(a: Vec3, b: Vec3): number {
+  const x = a[0] - b[0];
+  const y = a[1] - b[1];
+  const z = a[2] - b[2];
+  return x * x + y * y + z * z;
 }
 
 /** Where a unit direction falls on the gate, mm; null when it is behind the camera. */

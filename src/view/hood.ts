@@ -5,8 +5,8 @@
  * from one lip to the far rim of a glass as wide as the tube. A narrower glass is safer than said here.
  */
 
-import type { Hood } from "../site/types.ts";
 import { atan2Deg, tanDeg } from "../base/units.ts";
+import type { Hood } from "../site/types.ts";
 
 /** Off-axis angle beyond which no direct sun touches the glass, degrees. */
 export const hoodCutoffDeg = (hood: Hood): number => atan2Deg(hood.diameterMm, hood.lengthMm);

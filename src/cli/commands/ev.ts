@@ -4,7 +4,7 @@ import { type Command, Option } from "commander";
 import { PadstopError, problem } from "../../base/problem.ts";
 import { type ConvertInput, convertExposure } from "../../exposure/convert.ts";
 import { convertedJson, convertedText, evTables } from "../../show/evSheet.ts";
-import { type CommonOptions, numberOf, oneOf, OPTIONS } from "../options.ts";
+import { type CommonOptions, numberOf, OPTIONS, oneOf } from "../options.ts";
 import { deliver, sheetOptions } from "../output.ts";
 import type { Context } from "../program.ts";
 
@@ -30,7 +30,11 @@ export function addEv(program: Command, { world }: Context): void {
     .addOption(new Option("--time <s>", "a shutter time: 1/500 or 0.002, with --stop").argParser(parseTime))
     .addOption(ranged("--iso <speed>", "speed of the medium, default 100", 0.1, 1e6, "ISO"))
     .addOption(ranged("--filter <density>", "density of a filter, default 0", 0, 8, "(density)"))
-    .addOption(new Option("--format <format>", "table or json").argParser(oneOf("--format", ["table", "json"])).default("table"))
+    .addOption(
+      new Option("--format <format>", "table or json")
+        .argParser(oneOf("--format", ["table", "json"]))
+        .default("table"),
+    )
     .addOption(OPTIONS.output())
     .addOption(OPTIONS.width())
     .addOption(OPTIONS.quiet())
@@ -39,10 +43,14 @@ export function addEv(program: Command, { world }: Context): void {
     .action((options: Options) => {
       const asked = [options.luminance, options.illuminance, options.ev, options.stop, options.time];
       const alone = asked.every((value) => value === undefined);
-      if (alone && options.format === "table") return deliver(world, options, evTables(sheetOptions(world, options)));
+      if (alone && options.format === "table")
+        return deliver(world, options, evTables(sheetOptions(world, options)));
       const converted = convertExposure(inputOf(options));
-      const text = options.format === "json" ? convertedJson(converted) : convertedText(converted, sheetOptions(world, options));
-      return deliver(world, options, text);
+      const text =
+        options.format === "json"
+          ? convertedJson(converted)
+          : convertedText(converted, sheetOptions(world, options));
+      deliver(world, options, text);
     });
 }
 

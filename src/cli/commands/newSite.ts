@@ -4,7 +4,7 @@ import type { Command } from "commander";
 import { PadstopError, problem } from "../../base/problem.ts";
 import { starterSite } from "../../site/starter.ts";
 import { writeWhole } from "../files.ts";
-import { OPTIONS, type CommonOptions } from "../options.ts";
+import { type CommonOptions, OPTIONS } from "../options.ts";
 import type { Context } from "../program.ts";
 
 const LONGEST_NAME = 60;

@@ -3,11 +3,11 @@
 import type { Command } from "commander";
 import type { CameraPlan, WindowPlan } from "../../plan/planTypes.ts";
 import { planWindow } from "../../plan/planWindow.ts";
-import { chooseWindow } from "../../site/chooseWindow.ts";
-import type { Site } from "../../site/types.ts";
 import { planCsv } from "../../show/planCsv.ts";
 import { planJson } from "../../show/planJson.ts";
 import { planSheet } from "../../show/planSheet.ts";
+import { chooseWindow } from "../../site/chooseWindow.ts";
+import type { Site } from "../../site/types.ts";
 import { readSite } from "../files.ts";
 import { type CommonOptions, OPTIONS } from "../options.ts";
 import { deliver, sheetOptions } from "../output.ts";
@@ -60,5 +60,6 @@ const FAILS: Readonly<Record<string, (camera: CameraPlan) => boolean>> = {
 
 function tellOtherWindows(site: Site, { world }: Context): void {
   const others = site.windows.slice(1).map(({ name }, i) => name ?? `window ${i + 2}`);
-  if (others.length > 0) world.err(`Planned the first window; also in the file: ${others.join(", ")} (--window).\n`);
+  if (others.length > 0)
+    world.err(`Planned the first window; also in the file: ${others.join(", ")} (--window).\n`);
 }

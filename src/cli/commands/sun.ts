@@ -2,8 +2,8 @@
 
 import type { Command } from "commander";
 import { dayWindow, type SunTable, sunTable } from "../../plan/sunTable.ts";
-import { chooseWindow } from "../../site/chooseWindow.ts";
 import { sunCsv, sunJson, sunSheet } from "../../show/sunSheet.ts";
+import { chooseWindow } from "../../site/chooseWindow.ts";
 import { readSite } from "../files.ts";
 import { type CommonOptions, OPTIONS } from "../options.ts";
 import { deliver, sheetOptions } from "../output.ts";
@@ -36,7 +36,9 @@ export function addSun(program: Command, { world }: Context): void {
     .action((path: string, options: Options) => {
       const site = readSite(path);
       const window =
-        options.date === undefined ? chooseWindow(site, options.window ?? null) : dayWindow(site, options.date);
+        options.date === undefined
+          ? chooseWindow(site, options.window ?? null)
+          : dayWindow(site, options.date);
       const table = sunTable(site, window, { sky: options.sky, stepS: options.step ?? TABLE_STEP_S });
       deliver(world, options, sunText(table, world, options));
     });

@@ -2,9 +2,9 @@
 
 import type { Command } from "commander";
 import { viewCamera } from "../../plan/viewCamera.ts";
-import { chooseWindow } from "../../site/chooseWindow.ts";
 import { planCsv } from "../../show/planCsv.ts";
 import { viewJson, viewSheet } from "../../show/viewSheet.ts";
+import { chooseWindow } from "../../site/chooseWindow.ts";
 import { readSite } from "../files.ts";
 import { type CommonOptions, OPTIONS } from "../options.ts";
 import { deliver, sheetOptions } from "../output.ts";
@@ -41,7 +41,9 @@ export function addView(program: Command, { world }: Context): void {
         ...(options.step === undefined ? {} : { stepS: options.step }),
         ...(options.at === undefined ? {} : { at: options.at }),
       });
-      const text = { json: () => viewJson(view), csv: () => planCsv(view.plan) }[options.format as "json" | "csv"];
+      const text = { json: () => viewJson(view), csv: () => planCsv(view.plan) }[
+        options.format as "json" | "csv"
+      ];
       deliver(world, options, text?.() ?? viewSheet(view, sheetOptions(world, options)));
     });
 }

@@ -1,0 +1,63 @@
+/** The demo sites, the starter and the published JSON Schema. */
+
+import { readdirSync, readFileSync } from "node:fs";
+import Ajv2020 from "ajv/dist/2020.js";
+import { describe, expect, it } from "vitest";
+import { parse } from "yaml";
+import { parseSite } from "../../src/site/parseSite.ts";
+import { siteJsonSchema } from "../../src/site/siteSchema.ts";
+import { starterSite } from "../../src/site/starter.ts";
+
+const SITES = new URL("../../sites/", import.meta.url);
+const names = readdirSync(SITES).filter((name) => name.endsWith(".yaml"));
+const read = (name: string): string => readFileSync(new URL(name, SITES), "utf8");
+
+const ajv = new Ajv2020.Ajv2020({ strict: false, allErrors: true });
+const validate = ajv.compile(JSON.parse(read("site.schema.json")) as object);
+
+describe("the demo sites", () => {
+  it("are three, and Skerry Vane has 24 cameras", () => {
+    expect(names).toEqual(["calm-parallel.yaml", "long-day.yaml", "skerry-vane.yaml"]);
+    expect(parseSite(read("skerry-vane.yaml")).cameras).toHaveLength(24);
+  });
+
+  it.each(names)("%s parses, names its schema and satisfies it", (name) => {
+    const text = read(name);
+    expect(text.startsWith("# yaml-language-server: $schema=./site.schema.json\n")).toBe(true);
+    const site = parseSite(text, {}, name);
+    expect(site.windows.length).toBeGreaterThan(0);
+    expect(
+      site.cameras.every(
+        ({ shutters, lens, medium }) => shutters.length > 0 && lens.stops.length > 0 && medium,
+      ),
+    ).toBe(true);
+    expect([validate(parse(text)), validate.errors]).toEqual([true, null]);
+  });
+});
+
+describe("the starter site", () => {
+  it.each(["Gull Rock", 'A "quoted" $& name', "", "a: b # c"])("named %j is sound", (name) => {
+    const site = parseSite(starterSite(name));
+    expect(site.name).toBe(name === "" ? "New site" : name);
+    expect(site.windows).toHaveLength(1);
+    expect(validate(parse(starterSite(name)))).toBe(true);
+  });
+});
+
+describe("the JSON Schema", () => {
+  it("is the committed file", () => {
+    expect(JSON.parse(read("site.schema.json"))).toEqual(siteJsonSchema());
+  });
+
+  it.each([
+    ["an unknown key", "zebra: 1\n"],
+    ["a number out of range", "settings: { comfort: 99 }\n"],
+    ["a wrong word", "media: { x: { speed: 1, kind: slide } }\n"],
+  ])("refuses %s", (_, extra) => {
+    const text = starterSite("x")
+      .replace("media:", "unused:")
+      .replace(/unused:[^\n]*\n[^\n]*\n/, "");
+    expect(validate(parse(text))).toBe(true);
+    expect(validate(parse(text + extra))).toBe(false);
+  });
+});

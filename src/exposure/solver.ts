@@ -109,7 +109,7 @@ export function bestPossible(
 
 /**
  * The best of the settings: most spare up to the comfort margin, then nearest to the body's place, then fewest
- * filters, then a stop in the lens's middle, then the shorter time. Null without samples or choices.
+ * filters, then a stop in the lens's middle, then the shorter time, the wider stop, the thinner filter. Null without samples or choices.
  */
 export function solveSetting(
   samples: readonly Sample[],
@@ -175,18 +175,21 @@ export function worstOf(sample: Sample, midToneLog2: number, range: MediumRange)
 }
 
 /** Lower is better, compared from the left. */
-type Rank = readonly [number, number, number, number, number, number];
+type Rank = readonly number[];
 
 function rankOf(choice: SettingChoice, envelope: Envelope, range: MediumRange, comfortStops: number): Rank {
   const spare = Math.min(comfortStops, spareAt(envelope, range, choice.midToneLog2));
   const fromPlace = Math.abs(envelope.placeLog2 - choice.midToneLog2);
   return [
+    // Rounding must not let a setting that just clips pass for one that just holds.
+    spare < -HELD_EPSILON ? 1 : 0,
     -Math.round(spare / SAME_STOPS),
     Math.round(fromPlace / SAME_STOPS),
     choice.filters,
     choice.fromMiddle,
     choice.shutterS,
     choice.stop,
+    choice.filterDensity,
   ];
 }
 

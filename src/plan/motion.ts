@@ -23,7 +23,7 @@ const HIGHEST_CLIMB_M = 5000;
  */
 export function imageMotion(site: Site, view: CameraView): ImageMotion | null {
   const { vehicle } = site;
-  if (!vehicle || vehicle.ascent?.kind !== "parameters" || !view.placeGiven) return null;
+  if (vehicle?.ascent?.kind !== "parameters" || !view.placeGiven) return null;
   const accelerationMS2 = (vehicle.ascent.thrustToWeight - 1) * STANDARD_GRAVITY_M_S2;
   const toAxis = toVehicleAxis(site, view.place);
   let fastest: ImageMotion | null = null;

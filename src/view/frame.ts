@@ -107,7 +107,7 @@ function sidesOf(view: View, axis: Vec3, right: Vec3, up: Vec3): Side[] {
 /** Smallest angle in degrees from a unit direction to the frame's border, positive outside the frame. */
 export function fromEdgeDeg(frame: Frame, direction: Vec3): number {
   let inside = true;
-  let leastSine = 1;
+  let leastSine = Number.POSITIVE_INFINITY;
   let leastChordSquared = 4;
   for (const side of frame.sides) {
     const sine = dot(side.inward, direction);
@@ -116,7 +116,8 @@ export function fromEdgeDeg(frame: Frame, direction: Vec3): number {
     if (Math.abs(sine) < leastSine && isOverStretch(side, direction, sine)) leastSine = Math.abs(sine);
   }
   const toCornerRad = 2 * Math.asin(Math.sqrt(leastChordSquared) / 2);
-  const nearest = Math.min(Math.asin(leastSine), toCornerRad) * DEG_PER_RAD;
+  const toSideRad = leastSine <= 1 ? Math.asin(leastSine) : Math.PI;
+  const nearest = Math.min(toSideRad, toCornerRad) * DEG_PER_RAD;
   return inside ? -nearest : nearest;
 }
 

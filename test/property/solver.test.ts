@@ -2,90 +2,16 @@
 
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import {
-  bestPossible,
-  envelopeOf,
-  type MediumRange,
-  type Sample,
-  type SettingChoice,
-  solveSetting,
-  spareAt,
-} from "../../src/exposure/solver.ts";
-import { twoSettings } from "../../src/exposure/twoSettings.ts";
+import { bestPossible, envelopeOf, solveSetting, spareAt } from "../../src/exposure/solver.ts";
 import { between, FIXED } from "../support/seeded.ts";
-
-const anyRange: fc.Arbitrary<MediumRange> = fc.record({
-  underStops: between(1, 5),
-  overStops: between(1, 6),
-});
-const anySpan = fc
-  .record({
-    thing: fc.constantFrom("body" as const, "plume" as const, "sky" as const),
-    low: between(-3, 14),
-    span: between(0, 7),
-  })
-  .map(({ thing, low, span }) => ({ thing, darkLog2: low, brightLog2: low + span }));
-
-/** One to eight T-0s under one to three skies. */
-const anySamples: fc.Arbitrary<Sample[]> = fc
-  .record({ times: fc.integer({ min: 1, max: 8 }), skies: fc.integer({ min: 1, max: 3 }) })
-  .chain(({ times, skies }) =>
-    fc
-      .array(
-        fc.record({ spans: fc.array(anySpan, { minLength: 1, maxLength: 3 }), placeLog2: between(-3, 16) }),
-        {
-          minLength: times * skies,
-          maxLength: times * skies,
-        },
-      )
-      .map((parts) =>
-        parts.map((part, i) => ({ ...part, atMs: 60_000 * Math.floor(i / skies), skyIndex: i % skies })),
-      ),
-  );
-
-/** Every setting of a lens, some shutter times and some filters, at one speed. */
-const anyChoices: fc.Arbitrary<SettingChoice[]> = fc
-  .record({
-    firstStop: fc.integer({ min: 0, max: 6 }),
-    stopCount: fc.integer({ min: 1, max: 7 }),
-    shutters: fc.uniqueArray(fc.constantFrom(1 / 64, 1 / 128, 1 / 288, 1 / 512, 1 / 1024), {
-      minLength: 1,
-      maxLength: 3,
-    }),
-    densities: fc.uniqueArray(fc.constantFrom(0, 0.3, 0.6, 0.9, 1.2), { minLength: 1, maxLength: 4 }),
-    speedIso: fc.constantFrom(50, 100, 200, 500),
-  })
-  .map(({ firstStop, stopCount, shutters, densities, speedIso }) =>
-    Array.from({ length: stopCount }, (_, i) => i).flatMap((i) =>
-      shutters.flatMap((shutterS) =>
-        densities.map((filterDensity) => {
-          const stop = 2 ** ((firstStop + i) / 2);
-          return {
-            stop,
-            shutterName: `1/${Math.round(1 / shutterS)}`,
-            shutterS,
-            filterDensity,
-            midToneLog2:
-              Math.log2((12.5 * stop * stop) / (shutterS * speedIso)) + filterDensity / Math.log10(2),
-            fromMiddle: Math.abs(i - (stopCount - 1) / 2),
-            filters: filterDensity > 0 ? 1 : 0,
-          };
-        }),
-      ),
-    ),
-  );
-
-/** Smallest margin of all samples at x, straight from the definition. */
-function smallestMargin(samples: readonly Sample[], range: MediumRange, x: number): number {
-  return Math.min(
-    ...samples.flatMap(({ spans }) =>
-      spans.flatMap(({ darkLog2, brightLog2 }) => [
-        x + range.overStops - brightLog2,
-        darkLog2 - (x - range.underStops),
-      ]),
-    ),
-  );
-}
+import {
+  anyChoices,
+  anyRange,
+  anySamples,
+  asking,
+  choiceAt,
+  smallestMargin,
+} from "../support/solverCases.ts";
 
 test("spare over the envelope is the smallest margin of any thing in any sample", () => {
   fc.assert(
@@ -132,27 +58,6 @@ test("a choice that holds everything is never passed over for one that does not"
     }),
     FIXED,
   );
-});
-
-/** A sample whose body asks for a mid-tone between two values (log2), and has its place at a third. */
-function asking(lowLog2: number, highLog2: number, placeLog2: number, range: MediumRange): Sample {
-  const span = {
-    thing: "body" as const,
-    brightLog2: lowLog2 + range.overStops,
-    darkLog2: highLog2 - range.underStops,
-  };
-  return { atMs: 0, skyIndex: 0, spans: [span], placeLog2 };
-}
-
-const choiceAt = (midToneLog2: number, changes: Partial<SettingChoice> = {}): SettingChoice => ({
-  stop: 8,
-  shutterName: "1/288",
-  shutterS: 1 / 288,
-  filterDensity: 0,
-  midToneLog2,
-  fromMiddle: 0,
-  filters: 0,
-  ...changes,
 });
 
 test("half a hundredth of a stop outside does not count as holding when another setting holds", () => {
@@ -234,27 +139,5 @@ test("more light on everything never asks for more exposure", () => {
       },
     ),
     FIXED,
-  );
-});
-
-test("the stretches of two settings really hold, and no setting holds longer from either end", () => {
-  const holdsAll = (part: readonly Sample[], range: MediumRange, x: number): boolean =>
-    part.every((sample) => smallestMargin([sample], range, x) >= -1e-8);
-  fc.assert(
-    fc.property(anySamples, anyChoices, anyRange, (samples, choices, range) => {
-      const { first, second } = twoSettings(samples, choices, range, 1);
-      const times = [...new Set(samples.map(({ atMs }) => atMs))].sort((a, b) => a - b);
-      const upTo = (ms: number) => samples.filter(({ atMs }) => atMs <= ms);
-      const from = (ms: number) => samples.filter(({ atMs }) => atMs >= ms);
-      const longest = times
-        .filter((ms) => choices.some((one) => holdsAll(upTo(ms), range, one.midToneLog2)))
-        .at(-1);
-      const earliest = times.find((ms) => choices.some((one) => holdsAll(from(ms), range, one.midToneLog2)));
-      expect(first?.toMs).toBe(longest);
-      expect(second?.fromMs).toBe(earliest);
-      if (first) expect(holdsAll(upTo(first.toMs), range, first.choice.midToneLog2)).toBe(true);
-      if (second) expect(holdsAll(from(second.fromMs), range, second.choice.midToneLog2)).toBe(true);
-    }),
-    { ...FIXED, numRuns: 1000 },
   );
 });

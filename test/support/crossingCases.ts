@@ -116,7 +116,7 @@ export function grazingCase(random: Random): CrossingCase {
     let far =
       (Math.atan(Math.hypot(optics.gateWidthMm, optics.gateHeightMm) / optics.focalMm) * 180) / Math.PI + 3;
     if (depthAt(near) > 0 || depthAt(far) < 0) continue;
-    for (let i = 0; i < 30; i++) {
+    for (let i = 0; i < 24; i++) {
       const middle = (near + far) / 2;
       if (depthAt(middle) < 0) near = middle;
       else far = middle;

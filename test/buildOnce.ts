@@ -5,5 +5,7 @@ import { fileURLToPath } from "node:url";
 
 export function setup(): void {
   const root = fileURLToPath(new URL("..", import.meta.url));
-  execFileSync(process.execPath, ["node_modules/typescript/bin/tsc", "-b"], { cwd: root, stdio: "inherit" });
+  for (const args of [["node_modules/typescript/bin/tsc", "-b"], ["scripts/bundle.mjs"]]) {
+    execFileSync(process.execPath, args, { cwd: root, stdio: "inherit" });
+  }
 }

@@ -15,8 +15,12 @@ export function exposureValue(light: { luminanceCdM2: number } | { illuminanceLx
     return Math.log2((light.luminanceCdM2 * REFERENCE_SPEED_ISO) / METER_K_CD_S_M2);
   }
   requireNumber("illuminanceLx", light.illuminanceLx, Number.MIN_VALUE, 1e15, "lx");
-  return Math.log2((light.illuminanceLx * REFERENCE_SPEED_ISO) / METER_C_LX_S);
+  return evOfIlluminance(light.illuminanceLx);
 }
+
+/** EV at ISO 100 of an illuminance known to be above 0 (`exposureValue` without its checks, for the many). */
+export const evOfIlluminance = (illuminanceLx: number): number =>
+  Math.log2((illuminanceLx * REFERENCE_SPEED_ISO) / METER_C_LX_S);
 
 /** Luminance (cd/m2) that reads an EV at ISO 100. */
 export const luminanceOfEv = (ev: number): number => (METER_K_CD_S_M2 / REFERENCE_SPEED_ISO) * 2 ** ev;
@@ -46,6 +50,6 @@ export function midToneLuminance(parts: ExposureParts): number {
 /** Reflectance that K and C together call the mid-tone, pi K / C = 0.157. */
 export const MID_TONE_REFLECTANCE = (Math.PI * METER_K_CD_S_M2) / METER_C_LX_S;
 
-/** Luminance that belongs at the mid-tone when a thing of a luminance and reflectance is metered by incident light. */
-export const incidentMidTone = (luminanceCdM2: number, reflectance: number): number =>
-  (luminanceCdM2 * MID_TONE_REFLECTANCE) / reflectance;
+/** Luminance that belongs at the mid-tone when a thing under an illuminance is metered by incident light: E K / C, whatever its reflectance. */
+export const incidentMidTone = (illuminanceLx: number): number =>
+  (illuminanceLx * MID_TONE_REFLECTANCE) / Math.PI;

@@ -54,29 +54,52 @@ export const fillLx = (light: BodyIllumination): number =>
   (light.groundReflectance * totalHorizontalLx(light)) / 2 +
   light.floodlightLx;
 
+/** What falls on the facets of an upright body, lx; the same for every camera. */
+export interface UprightLight {
+  /** Sun on a vertical plane turned to it. */
+  readonly directLx: number;
+  /** On any vertical facet without direct sun. */
+  readonly fillLx: number;
+  /** Sun and sky on the ground before it. */
+  readonly groundLx: number;
+}
+
+export const uprightLight = (light: BodyIllumination): UprightLight => ({
+  directLx: directVerticalLx(light),
+  fillLx: fillLx(light),
+  groundLx: totalHorizontalLx(light),
+});
+
 /** Luminances of the visible half of the body, cd/m2. */
 export interface BodySpan {
   readonly meanCdM2: number;
   readonly brightestCdM2: number;
   readonly darkestCdM2: number;
+  /** Mean illuminance over the visible half, lx: what an incident meter carried along it would average. */
+  readonly meanLx: number;
   readonly litShare: number;
 }
 
 /**
- * The visible half of a matt cylinder of diffuse reflectance 0..1 under `light`, phase 0..180 degrees. The darkest
- * visible facet has no direct sun: at any phase the visible half reaches facets turned 90 degrees or more from it.
+ * The visible half of a matt cylinder of diffuse reflectance 0..1, phase 0..180 degrees. The darkest visible facet has
+ * no direct sun: at any phase the visible half reaches facets turned 90 degrees or more from it.
  */
-export function bodySpan(light: BodyIllumination, reflectance: number, phaseDeg: number): BodySpan {
-  const directLx = directVerticalLx(light);
-  const fill = fillLx(light);
+export function spanUnder(light: UprightLight, reflectance: number, phaseDeg: number): BodySpan {
+  const { directLx, fillLx } = light;
   const perLx = reflectance / Math.PI;
+  const meanLx = directLx * cylinderMean(phaseDeg) + fillLx;
   return {
-    meanCdM2: perLx * (directLx * cylinderMean(phaseDeg) + fill),
-    brightestCdM2: perLx * (directLx * cylinderPeak(phaseDeg) + fill),
-    darkestCdM2: perLx * fill,
+    meanLx,
+    meanCdM2: perLx * meanLx,
+    brightestCdM2: perLx * (directLx * cylinderPeak(phaseDeg) + fillLx),
+    darkestCdM2: perLx * fillLx,
     litShare: directLx > 0 ? cylinderLitShare(phaseDeg) : 0,
   };
 }
+
+/** `spanUnder` for light given as it falls on plane and horizontal. */
+export const bodySpan = (light: BodyIllumination, reflectance: number, phaseDeg: number): BodySpan =>
+  spanUnder(uprightLight(light), reflectance, phaseDeg);
 
 /**
  * Mean luminance (cd/m2) of the visible half of an upright matt cylinder, and the sunlit share of its visible width.

@@ -5,7 +5,7 @@ import { wrap360 } from "../base/units.ts";
 import { norm, type Vec3 } from "../base/vector.ts";
 import type { Camera, Site, Spot, Vehicle } from "../site/types.ts";
 import { standardAir } from "../sky/atmosphere.ts";
-import { coverageM, type Frame, fieldDeg, makeFrame, onGateMm } from "../view/frame.ts";
+import { coverageM, type Frame, fieldDeg, makeFrame, type Orientation, onGateMm } from "../view/frame.ts";
 import { carryTo, lookAt, placeAtEnu, placeFrom } from "../view/sightLine.ts";
 
 export interface CameraView {
@@ -99,7 +99,7 @@ function bodyInGate(site: Site, vehicle: Vehicle, place: Place, frame: Frame): B
 }
 
 /** Whether a direction (of any length) falls on the gate. */
-export function isInGate(frame: Frame, direction: Vec3): boolean {
+export function isInGate(frame: Orientation, direction: Vec3): boolean {
   const point = onGateMm(frame, direction);
   if (point === null) return false;
   const { gateWidthMm, gateHeightMm } = frame.view;

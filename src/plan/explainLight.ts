@@ -7,7 +7,7 @@ import { EXTRATERRESTRIAL_ILLUMINANCE_LX, STANDARD_PRESSURE_HPA } from "../base/
 import { cosDeg, sinDeg } from "../base/units.ts";
 import { exposureValue, MID_TONE_REFLECTANCE } from "../exposure/exposureValue.ts";
 import { guideEv } from "../exposure/guide.ts";
-import { cylinderMean, cylinderPeak, directVerticalLx, fillLx, totalHorizontalLx } from "../light/body.ts";
+import { cylinderMean, cylinderPeak } from "../light/body.ts";
 import type { PlumeLuminance } from "../light/plume.ts";
 import type { Site } from "../site/types.ts";
 import { airMassKastenYoung1989 } from "../sky/atmosphere.ts";
@@ -77,21 +77,12 @@ function sunLines({ scene, instant }: ExplainCase): ExplainLine[] {
 }
 
 function daylightLines(input: ExplainCase): ExplainLine[] {
-  const { sky, scene, things } = input;
-  const correction = correctionStops(scene.site, input.view.camera.id, sky.sky);
-  const light = things.illumination;
+  const { sky, instant } = input;
+  const sineH = Math.max(0, sinDeg(instant.sun.apparentElevationDeg));
   return [
-    ...(input.instant.sun.apparentElevationDeg >= LOW_SUN_DEG ? highSunLines(input) : lowSunLines(input)),
-    ...(correction === 0
-      ? []
-      : [
-          line(
-            `corrected from readings by ${correction} stops: x ${num(2 ** correction)}`,
-            "the site file's corrections",
-          ),
-        ]),
+    ...(instant.sun.apparentElevationDeg >= LOW_SUN_DEG ? highSunLines(input) : lowSunLines(input)),
     line(
-      `on the ground = beam x sin h + sky = ${num(light.directNormalLx)} x ${num(Math.max(0, sinDeg(light.sunElevationDeg)))} + ${num(light.diffuseHorizontalLx)} = ${num(totalHorizontalLx(light))} lx`,
+      `on the ground = beam x sin h + sky = ${num(sky.directNormalLx)} x ${num(sineH)} + ${num(sky.diffuseHorizontalLx)} = ${num(sky.upright.groundLx)} lx`,
     ),
   ];
 }
@@ -146,39 +137,41 @@ function lowSunLines({ sky }: ExplainCase): ExplainLine[] {
   ];
 }
 
-function bodyLines({ things, view, scene, instant }: ExplainCase): ExplainLine[] {
-  const { site } = scene;
-  const light = things.illumination;
-  const reflectance = site.vehicle?.reflectance;
-  const direct = directVerticalLx(light);
-  const fill = fillLx(light);
-  const flood = light.floodlightLx > 0 ? ` + floodlight ${num(light.floodlightLx)}` : "";
+function bodyLines({ things, view, scene, instant, sky }: ExplainCase): ExplainLine[] {
+  const { vehicle, groundReflectance, floodlightLx } = scene.site;
+  const { directLx, fillLx } = things.upright;
+  const correction = correctionStops(scene.site, view.camera.id, sky.sky);
+  const corrected = correction === 0 ? "" : ` x ${num(2 ** correction)} from readings`;
+  const flood = floodlightLx === null ? "" : ` + floodlight ${num(floodlightLx)}`;
+  const mean = cylinderMean(things.phaseDeg);
+  const peak = cylinderPeak(things.phaseDeg);
   const lines = [
     line(
       `phase = |${instant.sun.azimuthDeg.toFixed(2)} - ${view.observerAzimuthDeg.toFixed(2)}| = ${things.phaseDeg.toFixed(2)}° (sun's azimuth less that from body to camera): ${things.light}`,
     ),
     line(
-      `beam on an upright face = beam x cos h = ${num(light.directNormalLx)} x ${num(cosDeg(light.sunElevationDeg))} = ${num(direct)} lx`,
+      `beam on an upright face = beam x cos h${corrected} = ${num(sky.directNormalLx)} x ${num(cosDeg(instant.sun.apparentElevationDeg))} = ${num(directLx)} lx`,
     ),
     line(
-      `fill = sky/2 + ${light.groundReflectance} x ground/2${flood} = ${num(fill)} lx`,
+      `fill = (sky/2 + ${groundReflectance} x ground/2)${corrected}${flood} = ${num(fillLx)} lx`,
       "view factors of two uniform halves",
     ),
     line(
-      `F = ((pi - phi) cos phi + sin phi)/4 = ${num(cylinderMean(things.phaseDeg))}; brightest facet ${num(cylinderPeak(things.phaseDeg))}`,
+      `F = ((pi - phi) cos phi + sin phi)/4 = ${num(mean)}; brightest facet ${num(peak)}`,
       "Lambertian cylinder, closed form",
     ),
   ];
-  if (reflectance === undefined) return [...lines, line("no vehicle in the site file: illuminances only")];
+  if (vehicle === null) return [...lines, line("no vehicle in the site file: illuminances only")];
+  const perLx = `${vehicle.reflectance}/pi`;
   return [
     ...lines,
     line(
-      `brightest = ${reflectance}/pi x (${num(direct)} x ${num(cylinderPeak(things.phaseDeg))} + ${num(fill)}) = ${num(things.body.brightestCdM2)} cd/m²`,
+      `brightest = ${perLx} x (${num(directLx)} x ${num(peak)} + ${num(fillLx)}) = ${num(things.body.brightestCdM2)} cd/m²`,
     ),
     line(
-      `mean = ${reflectance}/pi x (${num(direct)} x ${num(cylinderMean(things.phaseDeg))} + ${num(fill)}) = ${num(things.body.meanCdM2)} cd/m²`,
+      `mean = ${perLx} x (${num(directLx)} x ${num(mean)} + ${num(fillLx)}) = ${num(things.body.meanCdM2)} cd/m²`,
     ),
-    line(`darkest = ${reflectance}/pi x ${num(fill)} = ${num(things.body.darkestCdM2)} cd/m²`),
+    line(`darkest = ${perLx} x ${num(fillLx)} = ${num(things.body.darkestCdM2)} cd/m²`),
   ];
 }
 

@@ -5,7 +5,7 @@ import { RAD_PER_DEG, wrap180 } from "../base/units.ts";
 import { add, angleBetweenDeg, scale, toAzimuthElevation, unit, type Vec3 } from "../base/vector.ts";
 import type { Site } from "../site/types.ts";
 import { SUN_MAX_RATE_DEG_PER_MS } from "../sky/sunTrack.ts";
-import { type Frame, fieldDeg, makeFrame } from "../view/frame.ts";
+import { type Frame, fieldDeg, makeFrame, type Orientation, orient, type View } from "../view/frame.ts";
 import { hoodLengthInDiameters, longestHoodInDiameters } from "../view/hood.ts";
 import { type CameraSun, sunIntervals } from "../view/sunInFrame.ts";
 import { type CameraView, isInGate, toVehicleAxis } from "./cameraView.ts";
@@ -74,7 +74,7 @@ function aimChange(
 ): AimChange | null {
   const path = sunPath(series, sunOf);
   const subjects = subjectsInGate(site, view);
-  const keeps = (frame: Frame): boolean => subjects.every((direction) => isInGate(frame, direction));
+  const keeps = (turned: Orientation): boolean => subjects.every((direction) => isInGate(turned, direction));
   const isClear = (frame: Frame): boolean => {
     const measure = flareMeasure(frame, rule);
     return path.every((sun) => measure(sun) >= 0);
@@ -83,9 +83,11 @@ function aimChange(
   const largestDeg = fieldDeg(Math.hypot(gateWidthMm, gateHeightMm), focalMm);
   const found: { sizeDeg: number; frame: Frame }[] = [];
   for (let d = 0; d < AIM_DIRECTIONS; d++) {
-    const turned = (sizeDeg: number): Frame =>
-      turnedFrame(view.frame, (2 * Math.PI * d) / AIM_DIRECTIONS, sizeDeg);
-    const keptDeg = largestSize(largestDeg, (sizeDeg) => keeps(turned(sizeDeg)));
+    const turnRad = (2 * Math.PI * d) / AIM_DIRECTIONS;
+    const turned = (sizeDeg: number): Frame => makeFrame(turnedView(view.frame, turnRad, sizeDeg));
+    const keptDeg = largestSize(largestDeg, (sizeDeg) =>
+      keeps(orient(turnedView(view.frame, turnRad, sizeDeg))),
+    );
     if (keptDeg <= AIM_MARGIN_DEG || !isClear(turned(keptDeg))) continue;
     const blockedDeg = largestSize(keptDeg, (sizeDeg) => !isClear(turned(sizeDeg)));
     const sizeDeg = Math.min(keptDeg, blockedDeg + largestDeg / 2 ** AIM_HALVINGS + AIM_MARGIN_DEG);
@@ -129,12 +131,12 @@ function verified(
   };
 }
 
-/** The frame with its axis turned by `sizeDeg` towards a direction in the picture (radians from its right side), roll kept. */
-function turnedFrame(frame: Frame, turnRad: number, sizeDeg: number): Frame {
+/** The view with its axis turned by `sizeDeg` towards a direction in the picture (radians from its right side), roll kept. */
+function turnedView(frame: Frame, turnRad: number, sizeDeg: number): View {
   const sizeRad = sizeDeg * RAD_PER_DEG;
   const across = add(scale(frame.right, Math.cos(turnRad)), scale(frame.up, Math.sin(turnRad)));
   const axis = unit(add(scale(frame.axis, Math.cos(sizeRad)), scale(across, Math.sin(sizeRad))));
-  return makeFrame({ ...frame.view, ...toAzimuthElevation(axis) });
+  return { ...frame.view, ...toAzimuthElevation(axis) };
 }
 
 /** Sun positions tested in the search: no farther apart than this along the path (the exact search has the last word). */

@@ -5,6 +5,7 @@ import type { Air } from "../base/place.ts";
 import { PadstopError, problem, requireNumber } from "../base/problem.ts";
 import { MS_PER_HOUR, MS_PER_SECOND } from "../base/units.ts";
 import type { Vec3 } from "../base/vector.ts";
+import { type UprightLight, uprightLight } from "../light/body.ts";
 import type { Site, Window } from "../site/types.ts";
 import { standardAir } from "../sky/atmosphere.ts";
 import { daylightInputFor, daylightThrough, requireSky, type Sky, skyState } from "../sky/daylight.ts";
@@ -31,6 +32,8 @@ const MOST_INSTANTS = 100_000;
 export interface SkyLight extends Illuminances {
   readonly sky: Sky;
   readonly hasBeam: boolean;
+  /** On the body, before floodlights and corrections. */
+  readonly upright: UprightLight;
   /** Sky luminance in cd/m2 towards a unit vector (east, north, up of the pad). */
   readonly luminanceOf: (direction: Vec3) => number;
 }
@@ -84,18 +87,21 @@ export function makeScene(site: Site, window: Window, options: PlanOptions = {})
       at: new Date(ms),
       sample,
       sun,
-      skies: skies.map((sky) => skyLight(sky, daylightThrough(input, sky), enu, sun.apparentElevationDeg)),
+      skies: skies.map((sky) => skyLight(site, sky, daylightThrough(input, sky), enu, sun)),
     };
   });
   const middleIndex = times.findIndex((ms) => ms >= middleMs);
   return { site, window, skies, stepS, air, track, instants, middleIndex };
 }
 
-function skyLight(sky: Sky, light: Illuminances, sunEnu: Vec3, sunElevationDeg: number): SkyLight {
+function skyLight(site: Site, sky: Sky, light: Illuminances, sunEnu: Vec3, sun: SeenDirection): SkyLight {
+  const sunElevationDeg = sun.apparentElevationDeg;
+  const falling = { ...light, sunElevationDeg, groundReflectance: site.groundReflectance, floodlightLx: 0 };
   return {
     ...light,
     sky,
     hasBeam: light.directNormalLx > 0,
+    upright: uprightLight(falling),
     luminanceOf: skyLuminanceOf(skyState(sky), sunEnu, sunElevationDeg, light.diffuseHorizontalLx),
   };
 }

@@ -127,9 +127,10 @@ function closestApproach(
   const edge = (ms: number): number => fromEdgeDeg(frame, sunOf(ms).direction);
   let best: { atMs: number; value: number } | null = null;
   for (const { fromMs, toMs } of up) {
-    const inside = series.timesMs.flatMap((ms, i) => (ms > fromMs && ms < toMs ? [i] : []));
-    const times = [fromMs, ...inside.map((i) => series.timesMs[i]!), toMs];
-    const values = [edge(fromMs), ...inside.map((i) => series.fromEdgeDeg[i]!), edge(toMs)];
+    const first = series.timesMs.findIndex((ms) => ms > fromMs);
+    const end = series.timesMs.findIndex((ms) => ms >= toMs);
+    const times = [fromMs, ...series.timesMs.slice(first, end), toMs];
+    const values = [edge(fromMs), ...series.fromEdgeDeg.slice(first, end), edge(toMs)];
     const found = minimumNear(edge, times, values);
     if (best === null || found.value < best.value) best = found;
   }

@@ -1,8 +1,8 @@
 /** The luminances a camera meets at one T-0 under one sky. */
 
-import { exposureValue, incidentMidTone } from "../exposure/exposureValue.ts";
+import { evOfIlluminance, incidentMidTone } from "../exposure/exposureValue.ts";
 import type { Sample, ThingSpan } from "../exposure/solver.ts";
-import { type BodyIllumination, type BodySpan, bodySpan, totalHorizontalLx } from "../light/body.ts";
+import { type BodySpan, spanUnder, type UprightLight } from "../light/body.ts";
 import { type LightClass, lightClass, uprightPhaseDeg } from "../light/lightClass.ts";
 import { type PlumeLuminance, plumeLuminance } from "../light/plume.ts";
 import type { Site, Thing } from "../site/types.ts";
@@ -17,7 +17,8 @@ const NO_VEHICLE_REFLECTANCE = 0.8;
 export interface Things {
   readonly light: LightClass;
   readonly phaseDeg: number;
-  readonly illumination: BodyIllumination;
+  /** On the body, with floodlights and corrections. */
+  readonly upright: UprightLight;
   readonly body: BodySpan;
   readonly skyCdM2: number;
   readonly deckCdM2: number;
@@ -49,28 +50,31 @@ export function thingsAt(
 ): Things {
   const correction = correctionStops(site, view.camera.id, sky.sky);
   const factor = correction === 0 ? 1 : 2 ** correction;
-  const illumination: BodyIllumination = {
-    directNormalLx: sky.directNormalLx * factor,
-    sunElevationDeg: instant.sun.apparentElevationDeg,
-    diffuseHorizontalLx: sky.diffuseHorizontalLx * factor,
-    groundReflectance: site.groundReflectance,
-    floodlightLx: site.floodlightLx ?? 0,
-  };
+  const upright = onThisBody(sky.upright, factor, site.floodlightLx);
   const reflectance = site.vehicle?.reflectance ?? NO_VEHICLE_REFLECTANCE;
   const phaseDeg = uprightPhaseDeg(view.observerAzimuthDeg, instant.sun.azimuthDeg);
-  const body = bodySpan(illumination, reflectance, phaseDeg);
+  const body = spanUnder(upright, reflectance, phaseDeg);
   const skyCdM2 = sky.luminanceOf(view.frame.axis) * factor;
-  const bodyLx = (body.meanCdM2 * Math.PI) / reflectance;
   return {
     light: lightClass(phaseDeg, instant.sun, sky.hasBeam, site.settings),
     phaseDeg,
-    illumination,
+    upright,
     body,
     skyCdM2,
-    deckCdM2: (site.groundReflectance * totalHorizontalLx(illumination)) / Math.PI,
+    deckCdM2: (site.groundReflectance * upright.groundLx) / Math.PI,
     plume: bodyPlume && seenPlume(bodyPlume, skyCdM2),
-    placeCdM2: incidentMidTone(body.meanCdM2, reflectance),
-    ev: bodyLx > 0 ? exposureValue({ illuminanceLx: bodyLx }) : null,
+    placeCdM2: incidentMidTone(body.meanLx),
+    ev: body.meanLx > 0 ? evOfIlluminance(body.meanLx) : null,
+  };
+}
+
+/** Readings correct what the sun and sky send, not the floodlights. */
+function onThisBody(light: UprightLight, factor: number, floodlightLx: number | null): UprightLight {
+  if (factor === 1 && floodlightLx === null) return light;
+  return {
+    directLx: light.directLx * factor,
+    fillLx: light.fillLx * factor + (floodlightLx ?? 0),
+    groundLx: light.groundLx * factor,
   };
 }
 

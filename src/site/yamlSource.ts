@@ -123,21 +123,15 @@ function keyProblems(doc: Document.Parsed, places: Places): Problem[] {
       const seen = new Map<string, Pair>();
       for (const pair of map.items) {
         const key = keyText(pair);
-        const place = placeOfNode(pair.key as Node | null, places);
         const first = key === null ? undefined : seen.get(key);
         if (key === null || key === "__proto__") {
-          problems.push(
-            problem("E_KEY", key ?? "?", { place, found: "a key that is no word", accepted: "a plain word" }),
-          );
+          const place = placeOfNode(pair.key as Node | null, places);
+          const parts = { place, found: "a key that is no word", accepted: "a plain word" };
+          problems.push(problem("E_KEY", key ?? "?", parts));
         } else if (first) {
-          const line = placeOfNode(first.key as Node, places).line;
-          problems.push(
-            problem("E_DUPLICATE", shortText(key), {
-              place,
-              found: `${shortText(key)}, also on line ${line}`,
-              accepted: "each key once",
-            }),
-          );
+          const place = placeOfNode(pair.key as Node, places);
+          const found = `${shortText(key)}, also on line ${placeOfNode(first.key as Node, places).line}`;
+          problems.push(problem("E_DUPLICATE", shortText(key), { place, found, accepted: "each key once" }));
         } else seen.set(key, pair);
       }
     },

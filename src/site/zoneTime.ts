@@ -97,10 +97,22 @@ export function localDayBounds(date: string, zone: string): { from: Date; to: Da
   return { from: firstInstant(fields, zone), to: firstInstant(after, zone) };
 }
 
+/** Zones change their offset on a quarter of an hour, if at all. */
+const OFFSET_STEP_MS = 15 * MS_PER_MINUTE;
+/** Offsets asked for before: a lookup in the zone's rules costs more than all else that prints a time. */
+const knownOffsets = new Map<string, number>();
+const MOST_KNOWN_OFFSETS = 10_000;
+
 /** Minutes the zone's wall time is ahead of UTC at an instant. */
 export function utcOffsetMinutes(at: Date, zone: string): number {
+  const key = `${zone} ${Math.floor(at.getTime() / OFFSET_STEP_MS)}`;
+  const known = knownOffsets.get(key);
+  if (known !== undefined) return known;
   if (!isZone(zone)) refuse("E_ZONE", "zone", zone, "an IANA time zone or UTC");
-  return IANAZone.create(zone).offset(at.getTime());
+  const offset = IANAZone.create(zone).offset(at.getTime());
+  if (knownOffsets.size >= MOST_KNOWN_OFFSETS) knownOffsets.clear();
+  knownOffsets.set(key, offset);
+  return offset;
 }
 
 interface Fields {

@@ -143,7 +143,11 @@ export function skyLuminanceOf(
   // With the sun below it the brightest part of the sky stands at the horizon above it.
   const level = Math.hypot(sun[0], sun[1]);
   const held: Vec3 = sun[2] >= 0 || level === 0 ? sun : [sun[0] / level, sun[1] / level, 0];
-  return (direction) => zenithCdM2 * relativeLuminance(sky, atOrAboveHorizon(direction), held);
+  const scale = zenithCdM2 / (gradation(sky, 1) * indicatrix(sky, held[2]));
+  return (direction) => {
+    const seen = atOrAboveHorizon(direction);
+    return scale * gradation(sky, seen[2]) * indicatrix(sky, dot(seen, held));
+  };
 }
 
 function atOrAboveHorizon(direction: Vec3): Vec3 {

@@ -54,12 +54,16 @@ interface Side {
   readonly middle: Vec3;
 }
 
-/** A view prepared for many directions; all vectors are (east, north, up). */
-export interface Frame {
+/** A camera's three directions, (east, north, up): along the axis, to the picture's right, to its top. */
+export interface Orientation {
   readonly view: View;
   readonly axis: Vec3;
   readonly right: Vec3;
   readonly up: Vec3;
+}
+
+/** A view prepared for many directions. */
+export interface Frame extends Orientation {
   readonly sides: readonly Side[];
 }
 
@@ -71,6 +75,12 @@ export function makeFrame(view: View): Frame {
   requireNumber("focalMm", view.focalMm, 0.1, 100_000, "mm");
   requireNumber("gateWidthMm", view.gateWidthMm, 0.01, 10_000, "mm");
   requireNumber("gateHeightMm", view.gateHeightMm, 0.01, 10_000, "mm");
+  const { axis, right, up } = orient(view);
+  return { view, axis, right, up, sides: sidesOf(view, axis, right, up) };
+}
+
+/** The directions of a view that is known to be in range. */
+export function orient(view: View): Orientation {
   const axis = fromAzimuthElevation(view.azimuthDeg, view.elevationDeg);
   const levelRight: Vec3 = [cosDeg(view.azimuthDeg), -sinDeg(view.azimuthDeg), 0];
   const levelUp = cross(levelRight, axis);
@@ -78,7 +88,7 @@ export function makeFrame(view: View): Frame {
   // A camera turned clockwise carries its right side down and its upper side to the right.
   const right = add(scale(levelRight, turned.c), scale(levelUp, -turned.s));
   const up = add(scale(levelRight, turned.s), scale(levelUp, turned.c));
-  return { view, axis, right, up, sides: sidesOf(view, axis, right, up) };
+  return { view, axis, right, up };
 }
 
 function sidesOf(view: View, axis: Vec3, right: Vec3, up: Vec3): Side[] {
@@ -142,7 +152,7 @@ function chordSquared(a: Vec3, b: Vec3): number {
 }
 
 /** Where a unit direction falls on the gate, mm; null when it is behind the camera. */
-export function onGateMm(frame: Frame, direction: Vec3): { xMm: number; yMm: number } | null {
+export function onGateMm(frame: Orientation, direction: Vec3): { xMm: number; yMm: number } | null {
   const ahead = dot(direction, frame.axis);
   if (ahead <= 0) return null;
   return {
@@ -152,7 +162,7 @@ export function onGateMm(frame: Frame, direction: Vec3): { xMm: number; yMm: num
 }
 
 /** The direction of a point on the gate (the inverse of `onGateMm`). */
-export function throughGate(frame: Frame, xMm: number, yMm: number): Vec3 {
+export function throughGate(frame: Orientation, xMm: number, yMm: number): Vec3 {
   return unit(add(scale(frame.axis, frame.view.focalMm), add(scale(frame.right, xMm), scale(frame.up, yMm))));
 }
 

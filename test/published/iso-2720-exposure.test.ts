@@ -77,10 +77,10 @@ test("K and C together imply a mid-tone of 15.71 % reflectance, pi K / C", () =>
 test("a surface metered by incident light: a white of 0.8 stands 2.35 stops above the mid-tone", () => {
   // log2(0.8 / 0.157), from the implied reflectance.
   const whiteCdM2 = 5000;
-  expect(Math.log2(whiteCdM2 / incidentMidTone(whiteCdM2, 0.8))).toBeCloseTo(2.35, 2);
+  expect(Math.log2(whiteCdM2 / incidentMidTone((Math.PI * whiteCdM2) / 0.8))).toBeCloseTo(2.35, 2);
   // A matt surface of luminance L gets pi L / rho lx; its mid-tone luminance must read the same EV.
   const illuminanceLx = (Math.PI * whiteCdM2) / 0.8;
-  expect(exposureValue({ luminanceCdM2: incidentMidTone(whiteCdM2, 0.8) })).toBeCloseTo(
+  expect(exposureValue({ luminanceCdM2: incidentMidTone((Math.PI * whiteCdM2) / 0.8) })).toBeCloseTo(
     exposureValue({ illuminanceLx }),
     12,
   );

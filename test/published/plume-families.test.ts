@@ -89,7 +89,7 @@ test("a metered luminance overrides the family, and hides what is behind", () =>
 /** Common practice, no source: what an exposure made for a white body in clear front light does to bright things. */
 test("exposed for the body, a solid plume and the sun's disc clip a medium of +4 stops; a hydrogen plume does not", () => {
   const light = { ...daylight(40, "clear"), sunElevationDeg: 40, groundReflectance: 0.2, floodlightLx: 0 };
-  const clipsAboveCdM2 = 2 ** 4 * incidentMidTone(bodySpan(light, 0.8, 0).meanCdM2, 0.8);
+  const clipsAboveCdM2 = 2 ** 4 * incidentMidTone(bodySpan(light, 0.8, 0).meanLx);
   /** The sun's disc high up, through the air (IES Lighting Handbook, 8th ed., 1993). */
   const sunDiscCdM2 = 1.6e9;
   expect(sunDiscCdM2).toBeGreaterThan(clipsAboveCdM2);

@@ -32,7 +32,7 @@ const RANGE = { underStops: 3, overStops: 4 };
 const EXPOSURE_S = shutterAngleTimeS(120, 96);
 const light = { ...daylight(40, "clear"), sunElevationDeg: 40, groundReflectance: 0.2, floodlightLx: 0 };
 const body = bodySpan(light, 0.8, 30);
-const placeCdM2 = incidentMidTone(body.meanCdM2, 0.8);
+const placeCdM2 = incidentMidTone(body.meanLx);
 
 const midToneOf = (stop: number, density: number): number =>
   midToneLuminance({

@@ -72,8 +72,10 @@ export interface Envelope {
   readonly placeLog2: number;
 }
 
-/** Settings finer than this are the same setting to a person, stops. */
-const SAME_STOPS = 0.01;
+/** Spares closer than this are the same, stops. */
+const SAME_SPARE_STOPS = 0.005;
+/** Settings this near in brightness are one to a person; then fewer filters count, stops. */
+const SAME_PLACE_STOPS = 0.1;
 /** Margin for rounding when a sample is called held. */
 export const HELD_EPSILON = 1e-9;
 
@@ -119,21 +121,63 @@ export function solveSetting(
 ): SolvedSetting | null {
   if (samples.length === 0 || choices.length === 0) return null;
   const envelope = envelopeOf(samples);
-  const [best] = rankedChoices(envelope, choices, range, comfortStops);
+  const [best] = bestChoices(envelope, choices, range, comfortStops, 1);
   return describe(best!, samples, envelope.placeLog2, range);
 }
 
-/** The choices from best to worst by the rule of `solveSetting`. */
-export function rankedChoices(
+/** The `count` best of the choices, best first, by the rule of `solveSetting`. */
+export function bestChoices(
   envelope: Envelope,
   choices: readonly SettingChoice[],
   range: MediumRange,
   comfortStops: number,
+  count: number,
 ): SettingChoice[] {
-  return choices
-    .map((choice) => ({ choice, rank: rankOf(choice, envelope, range, comfortStops) }))
-    .sort((a, b) => compareRanks(a.rank, b.rank))
-    .map(({ choice }) => choice);
+  const left = choices.map((choice): Judged => {
+    const spare = spareAt(envelope, range, choice.midToneLog2);
+    return {
+      choice,
+      // Rounding must not let a setting that just clips pass for one that just holds.
+      clips: spare < -HELD_EPSILON ? 1 : 0,
+      shortOfComfort: Math.max(0, comfortStops - spare),
+      fromPlace: Math.abs(envelope.placeLog2 - choice.midToneLog2),
+    };
+  });
+  const best: SettingChoice[] = [];
+  while (best.length < count && left.length > 0) {
+    const [next] = left.splice(left.indexOf(bestOf(left)), 1);
+    best.push(next!.choice);
+  }
+  return best;
+}
+
+interface Judged {
+  readonly choice: SettingChoice;
+  readonly clips: number;
+  readonly shortOfComfort: number;
+  readonly fromPlace: number;
+}
+
+/** Each measure in turn keeps those that are as good as the best by it; the last ones tell any two apart. */
+const MEASURES: readonly { readonly of: (one: Judged) => number; readonly same: number }[] = [
+  { of: ({ clips }) => clips, same: 0 },
+  { of: ({ shortOfComfort }) => shortOfComfort, same: SAME_SPARE_STOPS },
+  { of: ({ fromPlace }) => fromPlace, same: SAME_PLACE_STOPS },
+  { of: ({ choice }) => choice.filters, same: 0 },
+  { of: ({ choice }) => choice.fromMiddle, same: 0 },
+  { of: ({ choice }) => choice.shutterS, same: 0 },
+  { of: ({ choice }) => choice.stop, same: 0 },
+  { of: ({ choice }) => choice.filterDensity, same: 0 },
+];
+
+function bestOf(judged: readonly Judged[]): Judged {
+  let left = judged;
+  for (const { of, same } of MEASURES) {
+    const least = Math.min(...left.map(of));
+    left = left.filter((one) => of(one) <= least + same);
+    if (left.length === 1) break;
+  }
+  return left[0]!;
 }
 
 /** How a given setting does over the samples. */
@@ -172,28 +216,4 @@ export function worstOf(sample: Sample, midToneLog2: number, range: MediumRange)
     }
   }
   return worst!;
-}
-
-/** Lower is better, compared from the left. */
-type Rank = readonly number[];
-
-function rankOf(choice: SettingChoice, envelope: Envelope, range: MediumRange, comfortStops: number): Rank {
-  const spare = Math.min(comfortStops, spareAt(envelope, range, choice.midToneLog2));
-  const fromPlace = Math.abs(envelope.placeLog2 - choice.midToneLog2);
-  return [
-    // Rounding must not let a setting that just clips pass for one that just holds.
-    spare < -HELD_EPSILON ? 1 : 0,
-    -Math.round(spare / SAME_STOPS),
-    Math.round(fromPlace / SAME_STOPS),
-    choice.filters,
-    choice.fromMiddle,
-    choice.shutterS,
-    choice.stop,
-    choice.filterDensity,
-  ];
-}
-
-function compareRanks(a: Rank, b: Rank): number {
-  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return a[i]! - b[i]!;
-  return 0;
 }

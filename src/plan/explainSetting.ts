@@ -3,10 +3,10 @@
 import { midToneLuminance } from "../exposure/exposureValue.ts";
 import { exactStop, stopName } from "../exposure/scales.ts";
 import {
+  bestChoices,
   bestPossible,
   type Envelope,
   envelopeOf,
-  rankedChoices,
   type SettingChoice,
   spareAt,
 } from "../exposure/solver.ts";
@@ -33,14 +33,20 @@ export function explainSetting(scene: Scene, prepared: PreparedCamera, things: T
   const limits: ExplainPart = { title: "limits on this camera", lines: limitLines(prepared) };
   if (settingInput === null) return [limits];
   const envelope = envelopeOf(settingInput.samples);
-  const ranked = rankedChoices(envelope, settingInput.choices, settingInput.range, settingInput.comfortStops);
+  const ranked = bestChoices(
+    envelope,
+    settingInput.choices,
+    settingInput.range,
+    settingInput.comfortStops,
+    4,
+  );
   return [
     limits,
     { title: "what must be held", lines: rangeLines(scene, prepared, envelope) },
     { title: "the choice", lines: choiceLines(view.camera, things, ranked[0]!, envelope, prepared) },
     {
       title: "next best",
-      lines: ranked.slice(1, 4).map((choice) => nextLine(choice, ranked[0]!, envelope, prepared)),
+      lines: ranked.slice(1).map((choice) => nextLine(choice, ranked[0]!, envelope, prepared)),
     },
   ];
 }

@@ -73,7 +73,7 @@ export interface Envelope {
 }
 
 /** Spares closer than this are the same, stops. */
-const SAME_SPARE_STOPS = 0.005;
+const SAME_SPARE_STOPS = 0.001;
 /** Settings this near in brightness are one to a person; then fewer filters count, stops. */
 const SAME_PLACE_STOPS = 0.1;
 /** Margin for rounding when a sample is called held. */

@@ -65,10 +65,18 @@ const STEPS: readonly ScaleStep[] = ["full", "third", "half"];
  * The exact f-number of an engraved one. f/1.2 and f/13 stand in two series; the half-stop reading is taken when
  * another mark of the same lens is a half stop. A mark in no series (a T-stop, say) is taken as it is.
  */
-export function exactStop(marked: number, lensMarks: readonly number[] = []): number {
+export const exactStop = (marked: number, lensMarks: readonly number[] = []): number =>
+  exactIn(F_NUMBERS, stepsOf(lensMarks), marked);
+
+/** `exactStop` for all marks of a lens. */
+export function exactStops(lensMarks: readonly number[]): number[] {
+  const steps = stepsOf(lensMarks);
+  return lensMarks.map((marked) => exactIn(F_NUMBERS, steps, marked));
+}
+
+function stepsOf(lensMarks: readonly number[]): readonly ScaleStep[] {
   const onlyHalf = lensMarks.some((mark) => find(F_NUMBERS.half, mark) && !find(F_NUMBERS.third, mark));
-  const steps: readonly ScaleStep[] = onlyHalf ? ["full", "half", "third"] : STEPS;
-  return exactIn(F_NUMBERS, steps, marked);
+  return onlyHalf ? ["full", "half", "third"] : STEPS;
 }
 
 /** The exact time in seconds of an engraved one (1/500 is 1/512); a time in no series is taken as it is. */

@@ -1,7 +1,7 @@
 /** The settings a camera can be given, and what is missing when there are none. */
 
 import { midToneLuminance } from "../exposure/exposureValue.ts";
-import { densityStops, exactShutterS, exactStop, shutterAngleTimeS, timeName } from "../exposure/scales.ts";
+import { densityStops, exactShutterS, exactStops, shutterAngleTimeS, timeName } from "../exposure/scales.ts";
 import type { SettingChoice } from "../exposure/solver.ts";
 import type { Camera, Shutter } from "../site/types.ts";
 import type { ImageMotion } from "./motion.ts";
@@ -44,13 +44,14 @@ export function choicesFor(camera: Camera, motion: ImageMotion | null): Choices 
   const { usable, blurOverLimitMm } = sharpEnough(times, motion, camera.medium!.blurMm);
   const middle = (camera.lens.stops.length - 1) / 2;
   const marks = [...camera.lens.stops].sort((a, b) => a - b);
-  const choices = marks.flatMap((stop, index) =>
-    usable.flatMap((time) =>
-      camera.filterDensities.map((filterDensity) =>
-        choice(camera, stop, time, filterDensity, Math.abs(index - middle)),
-      ),
-    ),
-  );
+  const exacts = exactStops(marks);
+  const choices = marks.flatMap((stop, index) => {
+    const exact = exacts[index]!;
+    const fromMiddle = Math.abs(index - middle);
+    return usable.flatMap((time) =>
+      camera.filterDensities.map((density) => choice(camera, { stop, exact, fromMiddle }, time, density)),
+    );
+  });
   return { choices, missing, blurOverLimitMm };
 }
 
@@ -67,27 +68,27 @@ function sharpEnough(
   return { usable: [shortest], blurOverLimitMm: motion.imageMmS * shortest.exactS };
 }
 
+interface StopMark {
+  readonly stop: number;
+  readonly exact: number;
+  readonly fromMiddle: number;
+}
+
 /** A camera's settings in one number: log2 of the luminance it renders as the mid-tone. */
-function choice(
-  camera: Camera,
-  stop: number,
-  time: ShutterTime,
-  filterDensity: number,
-  fromMiddle: number,
-): SettingChoice {
+function choice(camera: Camera, mark: StopMark, time: ShutterTime, filterDensity: number): SettingChoice {
   const midTone = midToneLuminance({
-    stop: exactStop(stop, camera.lens.stops),
+    stop: mark.exact,
     exposureS: time.exactS,
     speedIso: camera.medium!.speedIso,
     lossStops: lossStops(camera, filterDensity),
   });
   return {
-    stop,
+    stop: mark.stop,
     shutterName: time.name,
     shutterS: time.markedS,
     filterDensity,
     midToneLog2: Math.log2(midTone),
-    fromMiddle,
+    fromMiddle: mark.fromMiddle,
     filters: filterDensity > 0 ? 1 : 0,
   };
 }

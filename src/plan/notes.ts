@@ -9,8 +9,9 @@ import type { Camera, Medium, Site, Thing } from "../site/types.ts";
 import { type Sky, skyName } from "../sky/daylight.ts";
 import type { CameraView } from "./cameraView.ts";
 import type { Choices } from "./choices.ts";
+import type { LightTable } from "./lightTable.ts";
 import type { ImageMotion } from "./motion.ts";
-import type { LightSample, Setting } from "./planTypes.ts";
+import type { Setting } from "./planTypes.ts";
 import type { SettingInput } from "./settingFor.ts";
 import { wallClock } from "./wallClock.ts";
 
@@ -22,7 +23,7 @@ export interface NotesInput {
   readonly settingInput: SettingInput | null;
   readonly solved: SolvedSetting | null;
   readonly setting: Setting | null;
-  readonly light: readonly LightSample[];
+  readonly light: LightTable;
 }
 
 export function notesFor(input: NotesInput): string[] {
@@ -183,22 +184,28 @@ function whyNoMotion(site: Site): string {
 
 /** Where the two routes to an exposure part. */
 function routeNotes({ site, light }: NotesInput): string[] {
-  let widest: LightSample | null = null;
-  const gap = (sample: LightSample): number =>
-    sample.ev === null || sample.tableEv === null ? 0 : Math.abs(sample.ev - sample.tableEv);
-  for (const sample of light) if (widest === null || gap(sample) > gap(widest)) widest = sample;
-  if (widest === null || gap(widest) <= site.settings.routesPartStops) return [];
+  let widest = -1;
+  let widestStops = site.settings.routesPartStops;
+  for (let i = 0; i < light.length; i++) {
+    // False for NaN: without both figures nothing parts.
+    const stops = Math.abs(light.ev[i]! - light.tableEv[i]!);
+    if (stops > widestStops) {
+      widest = i;
+      widestStops = stops;
+    }
+  }
+  if (widest === -1) return [];
+  const sample = light.sample(widest);
   return [
-    `model EV ${widest.ev!.toFixed(1)} and guide EV ${widest.tableEv} part by ${gap(widest).toFixed(1)} stops at ${wallClock(widest.at, site.zone)} (${widest.sky}, ${widest.light}): meter this view if you can`,
+    `model EV ${sample.ev!.toFixed(1)} and guide EV ${sample.tableEv} part by ${widestStops.toFixed(1)} stops at ${wallClock(sample.at, site.zone)} (${sample.sky}, ${sample.light}): meter this view if you can`,
   ];
 }
 
 /** Reasons for the nulls of a row that no other note gives. */
 function nullNotes({ light }: NotesInput): string[] {
-  const outside = light.filter(({ tableEv }) => tableEv === null).length;
-  if (outside === 0) return [];
+  if (!light.tableEv.some(Number.isNaN)) return [];
   return [
-    outside === light.length
+    light.tableEv.every(Number.isNaN)
       ? "guide EV: none, the window lies outside the guide's hours"
       : "guide EV: none within two hours of sunrise or sunset",
   ];

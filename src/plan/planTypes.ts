@@ -70,8 +70,10 @@ export interface CameraPlan {
     readonly rangeM: number | null;
   };
   readonly fieldDeg: { readonly horizontal: number; readonly vertical: number };
-  /** Every T-0 under the first sky, then under the next. */
+  /** Every T-0 under the first sky, then under the next; made when first asked for. */
   readonly light: readonly LightSample[];
+  /** One of them, without making the rest. */
+  readonly lightAt: (index: number) => LightSample;
   readonly sun: SunRisk;
   /** What clears the warning; null when there is none. */
   readonly remedy: Remedy | null;

@@ -52,7 +52,10 @@ function planCamera(shared: Shared, camera: Camera): CameraPlan {
     id: camera.id,
     axis: view.axis,
     fieldDeg: view.fieldDeg,
-    light,
+    get light() {
+      return light.all();
+    },
+    lightAt: light.sample,
     sun,
     remedy: remedyFor(site, view, sun, prepared.series, prepared.sunOf),
     setting,

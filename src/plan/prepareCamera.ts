@@ -10,8 +10,8 @@ import { type CameraSun, cameraSunOf } from "../view/sunInFrame.ts";
 import { type CameraView, makeCameraView } from "./cameraView.ts";
 import { type Choices, choicesFor } from "./choices.ts";
 import { guideHolds } from "./guideHours.ts";
+import { type LightTable, lightTableFor } from "./lightTable.ts";
 import { type ImageMotion, imageMotion } from "./motion.ts";
-import type { LightSample } from "./planTypes.ts";
 import type { Scene } from "./scene.ts";
 import type { SettingInput } from "./settingFor.ts";
 import { flareRule, type SunRisk, type SunSeries, sunRisk, sunSeries } from "./sunRisk.ts";
@@ -36,7 +36,7 @@ export interface PreparedCamera {
   readonly sunOf: (ms: number) => CameraSun;
   readonly series: SunSeries;
   readonly sun: SunRisk;
-  readonly light: readonly LightSample[];
+  readonly light: LightTable;
   readonly motion: ImageMotion | null;
   readonly choices: Choices;
   /** Null when the camera cannot be given a setting; `choices.missing` or the missing vehicle says why. */
@@ -80,36 +80,20 @@ function lightOver(
   shared: Shared,
   view: CameraView,
   series: SunSeries,
-): { light: LightSample[]; samples: Sample[] } {
-  const { scene } = shared;
-  const light: LightSample[] = [];
+): { light: LightTable; samples: Sample[] } {
+  const { site, skies, instants } = shared.scene;
+  const table = lightTableFor(instants, skies.map(skyName), series);
   const samples: Sample[] = [];
-  scene.skies.forEach((sky, skyIndex) => {
-    const name = skyName(sky);
+  skies.forEach((sky, skyIndex) => {
     const state = skyState(sky);
-    scene.instants.forEach((instant, i) => {
-      const things = thingsAt(scene.site, view, instant, instant.skies[skyIndex]!, shared.plume);
+    instants.forEach((instant, i) => {
+      const things = thingsAt(site, view, instant, instant.skies[skyIndex]!, shared.plume);
       samples.push(sampleOf(things, view.camera.keep, instant.ms, skyIndex));
-      light.push({
-        at: instant.at,
-        sky: name,
-        light: things.light,
-        phaseDeg: things.phaseDeg,
-        litShare: things.body.litShare,
-        offAxisDeg: series.offAxisDeg[i]!,
-        fromEdgeDeg: series.fromEdgeDeg[i]!,
-        ev: things.ev,
-        tableEv: shared.guideHolds[i] ? guideEv(state, things.light) : null,
-        bodyMeanCdM2: things.body.meanCdM2,
-        bodyBrightestCdM2: things.body.brightestCdM2,
-        bodyDarkestCdM2: things.body.darkestCdM2,
-        skyCdM2: things.skyCdM2,
-        deckCdM2: things.deckCdM2,
-        plumeCdM2: things.plume?.nominalCdM2 ?? null,
-      });
+      const tableEv = shared.guideHolds[i] ? guideEv(state, things.light) : null;
+      table.add(skyIndex * instants.length + i, things, tableEv);
     });
   });
-  return { light, samples };
+  return { light: table.done(), samples };
 }
 
 function plumeShift(plume: PlumeLuminance | null, camera: Camera): SettingInput["plumeShift"] {

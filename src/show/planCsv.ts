@@ -53,8 +53,7 @@ function row(
   setting: Setting | null,
   skyIndex: number,
 ): Readonly<Record<string, unknown>> {
-  const stretch = { ...camera, light: camera.light.slice(skyIndex * plan.sun.length) };
-  const [opening, middle, close] = atThreeInstants(plan, stretch);
+  const [opening, middle, close] = atThreeInstants(plan, camera, skyIndex);
   const values: Readonly<Record<(typeof FIELDS)[number], unknown>> = {
     id: camera.id,
     sky,

@@ -80,8 +80,8 @@ const LONGEST_ID = 24;
 const idText = ({ id }: CameraPlan, paint: Paint): string =>
   paint.strong([...id].length > LONGEST_ID ? `${[...id].slice(0, LONGEST_ID - 1).join("")}…` : id);
 
-/** The camera's light under the first sky at the opening, the middle and the close. */
-export function atThreeInstants(plan: WindowPlan, camera: CameraPlan): CameraPlan["light"] {
+/** The camera's light under one sky (the first) at the opening, the middle and the close. */
+export function atThreeInstants(plan: WindowPlan, camera: CameraPlan, skyIndex = 0): CameraPlan["light"] {
   const last = plan.sun.length - 1;
-  return [0, plan.middleIndex, last].map((index) => camera.light[index]!);
+  return [0, plan.middleIndex, last].map((index) => camera.lightAt(skyIndex * plan.sun.length + index));
 }

@@ -71,7 +71,7 @@ function throughWindow(view: ViewPlan, width: number): string {
   const { zone } = plan.site;
   const camera = plan.cameras[0]!;
   const rows = shownIndexes(plan.sun.length, plan.middleIndex).map((i) => {
-    const light = camera.light[i]!;
+    const light = camera.lightAt(i);
     const gate = sunOnGate[i]!;
     return [
       clockText(light.at, zone),

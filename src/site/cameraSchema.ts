@@ -1,6 +1,6 @@
 /** Schema of one camera, and of the keys that `defaults` may give for all of them. */
 
-import { z } from "zod";
+import * as z from "zod";
 import { choice, fail, map, oneOrList, quantity, text } from "./fields.ts";
 import { GATE_NAMES, gateNamed } from "./gates.ts";
 import { nearest } from "./nearest.ts";

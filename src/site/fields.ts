@@ -3,7 +3,7 @@
  * From zod; an issue carries code, found and accepted in its params, so that nothing depends on zod's texts.
  */
 
-import { z } from "zod";
+import * as z from "zod";
 import type { ProblemCode } from "../base/problem.ts";
 import { nearest } from "./nearest.ts";
 import { acceptedText, describe, parseQuantity } from "./quantity.ts";

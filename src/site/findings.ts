@@ -1,6 +1,6 @@
 /** Collects the problems of a file while it is read, and reads parts of it against the schema. */
 
-import type { z } from "zod";
+import type * as z from "zod";
 import { type FilePlace, PadstopError, type Problem, type ProblemCode, problem } from "../base/problem.ts";
 import type { IssueParams } from "./fields.ts";
 import { nearest } from "./nearest.ts";

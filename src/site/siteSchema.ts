@@ -3,7 +3,7 @@
  * What needs more than one key to judge (zones, references, order) is left to the reader.
  */
 
-import { z } from "zod";
+import * as z from "zod";
 import { cameraDefaultsSchema, cameraSchema } from "./cameraSchema.ts";
 import { choice, fail, map, quantity, text } from "./fields.ts";
 import { describe, parseQuantity } from "./quantity.ts";

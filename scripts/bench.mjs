@@ -1,0 +1,103 @@
+/**
+ * Times what must be fast, side by side in one run: ratios hold where seconds drift with the machine.
+ * Run with `npm run bench`. Not a test: nothing fails here.
+ */
+
+import { spawnSync } from "node:child_process";
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { Body, Equator, Horizon, Observer } from "astronomy-engine";
+import { getPosition } from "suncalc";
+import { Bench } from "tinybench";
+import { parse, stringify } from "yaml";
+import { makeSunTrack, parseSite, planWindow } from "../dist/index.js";
+
+const CAMERAS = 120;
+const WINDOW = { name: "bench", opens: "2027-04-18T17:00", closes: "2027-04-18T20:00" };
+
+/** The demo site's cameras over and over, each turn moved round the pad by seven degrees. */
+function manyCameras() {
+  const site = parse(readFileSync(new URL("../sites/skerry-vane.yaml", import.meta.url), "utf8"));
+  const own = site.cameras;
+  site.cameras = Array.from({ length: CAMERAS }, (_, i) => {
+    const camera = structuredClone(own[i % own.length]);
+    camera.id = `C${i + 1}`;
+    if (camera.at?.bearing !== undefined) {
+      camera.at.bearing = (camera.at.bearing + 7 * Math.floor(i / own.length)) % 360;
+    }
+    return camera;
+  });
+  site.windows = [WINDOW];
+  return stringify(site);
+}
+
+const text = manyCameras();
+const site = parseSite(text);
+const window = site.windows[0];
+const times = Array.from({ length: 181 }, (_, i) => window.opens.getTime() + i * 60_000);
+const { latitudeDeg, longitudeDeg, heightM } = site.place;
+const observer = new Observer(latitudeDeg, longitudeDeg, heightM);
+
+const bench = new Bench({ time: 1500, warmupTime: 300 });
+bench
+  .add("read the site file", () => {
+    parseSite(text);
+  })
+  .add("plan the window, clear", () => {
+    planWindow(site, window);
+  })
+  .add("plan the window, three skies", () => {
+    planWindow(site, window, { sky: ["clear", "haze", "overcast"] });
+  })
+  .add("sun once per T-0, interpolated", () => {
+    const track = makeSunTrack(site.place, window.opens, window.closes);
+    for (const ms of times) track.at(ms);
+  })
+  .add("sun per camera and T-0, suncalc", () => {
+    for (let i = 0; i < CAMERAS; i++)
+      for (const ms of times) getPosition(new Date(ms), latitudeDeg, longitudeDeg);
+  })
+  .add("sun per camera and T-0, ephemeris", () => {
+    for (let i = 0; i < CAMERAS; i++) {
+      for (const ms of times) {
+        const at = new Date(ms);
+        const { ra, dec } = Equator(Body.Sun, at, observer, true, true);
+        Horizon(at, observer, ra, dec);
+      }
+    }
+  });
+await bench.run();
+
+const base = bench.tasks.find(({ name }) => name === "plan the window, clear").result.latency.p50;
+process.stdout.write(`${CAMERAS} cameras, ${times.length} T-0s, one process, warm; medians\n`);
+for (const { name, result } of bench.tasks) {
+  const ms = result.latency.p50;
+  process.stdout.write(
+    `${name.padEnd(36)}${ms.toFixed(2).padStart(9)} ms${(ms / base).toFixed(2).padStart(9)} x the plan\n`,
+  );
+}
+
+/** Whole processes in turn, so that a drifting machine drifts for both. */
+function wholeProcess(runs) {
+  const folder = mkdtempSync(join(tmpdir(), "padstop-bench-"));
+  const path = join(folder, "site.yaml");
+  writeFileSync(path, text);
+  const commands = { plan: ["dist/padstop.mjs", "plan", path], bare: ["-e", "0"] };
+  const seconds = { plan: [], bare: [] };
+  for (let i = 0; i < runs; i++) {
+    for (const [name, args] of Object.entries(commands)) {
+      const start = performance.now();
+      spawnSync(process.execPath, args, { cwd: new URL("..", import.meta.url), stdio: "ignore" });
+      seconds[name].push((performance.now() - start) / 1000);
+    }
+  }
+  rmSync(folder, { recursive: true });
+  return seconds;
+}
+
+const median = (values) => [...values].sort((a, b) => a - b)[Math.floor(values.length / 2)];
+const { plan, bare } = wholeProcess(9);
+process.stdout.write(
+  `\nwhole process: plan ${median(plan).toFixed(2)} s (${Math.min(...plan).toFixed(2)} to ${Math.max(...plan).toFixed(2)}), bare node ${median(bare).toFixed(2)} s, ratio ${(median(plan) / median(bare)).toFixed(1)}\n`,
+);

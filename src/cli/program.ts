@@ -9,17 +9,9 @@ import { addNew } from "./commands/newSite.ts";
 import { addPlan } from "./commands/plan.ts";
 import { addSun } from "./commands/sun.ts";
 import { addView } from "./commands/view.ts";
+import { type Context, EXIT } from "./context.ts";
 import { VERSION } from "./version.ts";
 import { paintFor, type World } from "./world.ts";
-
-export const EXIT = { done: 0, failOn: 1, wrongInput: 2, ourBug: 70 } as const;
-
-/** What a command is given besides its arguments. */
-export interface Context {
-  readonly world: World;
-  /** Sets the exit code of a run that went well. */
-  readonly exitWith: (code: number) => void;
-}
 
 /** Runs one command line; never throws. */
 export async function run(args: readonly string[], world: World): Promise<number> {

@@ -3,49 +3,17 @@
  * with enough digits to be followed with a pocket calculator; the formulas are those of the modules that compute.
  */
 
-import { EXTRATERRESTRIAL_ILLUMINANCE_LX, STANDARD_PRESSURE_HPA } from "../base/constants.ts";
-import { cosDeg, sinDeg } from "../base/units.ts";
+import { cosDeg } from "../base/units.ts";
 import { exposureValue, MID_TONE_REFLECTANCE } from "../exposure/exposureValue.ts";
 import { guideEv } from "../exposure/guide.ts";
 import { cylinderMean, cylinderPeak } from "../light/body.ts";
 import type { PlumeLuminance } from "../light/plume.ts";
 import type { Site } from "../site/types.ts";
-import { airMassKastenYoung1989 } from "../sky/atmosphere.ts";
-import { absoluteAirMass, HAZE_LINKE_TURBIDITY, LOW_SUN_DEG, skyName, skyState } from "../sky/daylight.ts";
-import { generalSkyOf } from "../sky/generalSky.ts";
-import type { CameraView } from "./cameraView.ts";
-import type { Instant, Scene, SkyLight } from "./scene.ts";
+import { skyName, skyState } from "../sky/daylight.ts";
+import { generalSkyOf, zenithShare } from "../sky/generalSky.ts";
+import { daylightLines } from "./explainDaylight.ts";
+import { type ExplainCase, type ExplainLine, type ExplainPart, line, num } from "./explainLine.ts";
 import { correctionStops, type Things } from "./things.ts";
-
-export interface ExplainLine {
-  readonly text: string;
-  /** Where the formula or value is from; null for plain arithmetic. */
-  readonly source: string | null;
-}
-
-export interface ExplainPart {
-  readonly title: string;
-  readonly lines: readonly ExplainLine[];
-}
-
-const line = (text: string, source: string | null = null): ExplainLine => ({ text, source });
-
-/** Five figures: enough to follow, not a claim of accuracy. */
-const num = (value: number): string => {
-  const rounded = Number(value.toPrecision(5));
-  return Math.abs(rounded) >= 1e7 ? rounded.toExponential(3) : String(rounded);
-};
-
-/** What one explanation is about. */
-export interface ExplainCase {
-  readonly scene: Scene;
-  readonly view: CameraView;
-  readonly instant: Instant;
-  readonly sky: SkyLight;
-  readonly things: Things;
-  readonly plume: PlumeLuminance | null;
-  readonly guideHolds: boolean;
-}
 
 export function explainLight(input: ExplainCase): ExplainPart[] {
   return [
@@ -72,67 +40,6 @@ function sunLines({ scene, instant }: ExplainCase): ExplainLine[] {
     ),
     line(
       `distance ${instant.sample.distanceAu.toFixed(5)} au: light x 1/d² = ${num(1 / instant.sample.distanceAu ** 2)}`,
-    ),
-  ];
-}
-
-function daylightLines(input: ExplainCase): ExplainLine[] {
-  const { sky, instant } = input;
-  const sineH = Math.max(0, sinDeg(instant.sun.apparentElevationDeg));
-  return [
-    ...(instant.sun.apparentElevationDeg >= LOW_SUN_DEG ? highSunLines(input) : lowSunLines(input)),
-    line(
-      `on the ground = beam x sin h + sky = ${num(sky.directNormalLx)} x ${num(sineH)} + ${num(sky.diffuseHorizontalLx)} = ${num(sky.upright.groundLx)} lx`,
-    ),
-  ];
-}
-
-const PRACTICE = "IES CPC 1984, J. IES 13(4) 381";
-
-function highSunLines({ instant, scene, sky }: ExplainCase): ExplainLine[] {
-  const h = instant.sun.apparentElevationDeg;
-  const state = skyState(sky.sky);
-  const mass = absoluteAirMass({ apparentElevationDeg: h, pressureHPa: scene.air.pressureHPa });
-  const massLine = line(
-    `air mass m = 1/(sin h + 0.50572 (h + 6.07995)^-1.6364) x P/${STANDARD_PRESSURE_HPA} = ${num(airMassKastenYoung1989(h))} x ${num(scene.air.pressureHPa / STANDARD_PRESSURE_HPA)} = ${num(mass)}`,
-    "Kasten & Young 1989",
-  );
-  if (state === "clear") {
-    const factor = 1 / instant.sample.distanceAu ** 2;
-    return [
-      massLine,
-      line(
-        `beam = ${EXTRATERRESTRIAL_ILLUMINANCE_LX} x ${num(factor)} x e^(-0.21 m) = ${num(sky.directNormalLx)} lx`,
-        PRACTICE,
-      ),
-      line(`sky on the horizontal = 800 + 15500 sqrt(sin h) = ${num(sky.diffuseHorizontalLx)} lx`, PRACTICE),
-    ];
-  }
-  if (state === "haze") {
-    const turbidity = typeof sky.sky === "string" ? HAZE_LINKE_TURBIDITY : sky.sky.linkeTurbidity;
-    return [
-      massLine,
-      line(
-        `beam ${num(sky.directNormalLx)} lx, sky ${num(sky.diffuseHorizontalLx)} lx for a Linke turbidity of ${turbidity}`,
-        "Ineichen & Perez 2002 x efficacies of Perez et al. 1990",
-      ),
-    ];
-  }
-  const [slope, source] =
-    state === "overcast" ? [21_000, PRACTICE] : [45_000, `${PRACTICE}, constants from memory`];
-  return [
-    line(
-      `no beam; sky on the horizontal = 300 + ${slope} sin h = ${num(sky.diffuseHorizontalLx)} lx`,
-      String(source),
-    ),
-  ];
-}
-
-function lowSunLines({ sky }: ExplainCase): ExplainLine[] {
-  return [
-    line(
-      `sun below ${LOW_SUN_DEG}°: beam ${num(sky.directNormalLx)} lx, sky ${num(sky.diffuseHorizontalLx)} lx, between the state's model at ${LOW_SUN_DEG}° and the twilight polynomials`,
-      "Explanatory Supplement 1992; blend of our own",
     ),
   ];
 }
@@ -175,12 +82,13 @@ function bodyLines({ things, view, scene, instant, sky }: ExplainCase): ExplainL
   ];
 }
 
-function otherLines({ things, sky, scene, plume }: ExplainCase): ExplainLine[] {
-  const { type } = generalSkyOf(skyState(sky.sky));
+function otherLines({ things, sky, scene, plume, instant }: ExplainCase): ExplainLine[] {
+  const general = generalSkyOf(skyState(sky.sky));
+  const zenith = sky.diffuseHorizontalLx * zenithShare(general, instant.sun.apparentElevationDeg);
   const lines = [
     line(
-      `sky on the axis ${num(things.skyCdM2)} cd/m²`,
-      `CIE general sky type ${type}, ISO 15469, scaled to the sky's illuminance`,
+      `zenith = sky x ${num(zenith / sky.diffuseHorizontalLx)} per sr = ${num(zenith)} cd/m²; on the axis ${num(things.skyCdM2 / zenith)} times that = ${num(things.skyCdM2)} cd/m²`,
+      `CIE general sky type ${general.type}, ISO 15469, integrated over the sky`,
     ),
     line(`deck = ${scene.site.groundReflectance}/pi x ground = ${num(things.deckCdM2)} cd/m²`),
   ];

@@ -13,19 +13,10 @@ import {
 import type { Camera, Thing } from "../site/types.ts";
 import { skyName } from "../sky/daylight.ts";
 import { lossStops, shutterTime } from "./choices.ts";
-import type { ExplainLine, ExplainPart } from "./explainLight.ts";
+import { type ExplainLine, type ExplainPart, line, num, signed } from "./explainLine.ts";
 import type { PreparedCamera } from "./prepareCamera.ts";
 import type { Scene } from "./scene.ts";
 import { spanOf, type Things } from "./things.ts";
-
-const line = (text: string, source: string | null = null): ExplainLine => ({ text, source });
-const num = (value: number): string => String(Number(value.toPrecision(5)));
-/** Two decimals with a sign; "0.00" has none. */
-function signed(stops: number): string {
-  const text = Math.abs(stops).toFixed(2);
-  if (Number(text) === 0) return text;
-  return `${stops < 0 ? "-" : "+"}${text}`;
-}
 
 /** `things` are those of the explained T-0 under the first sky. */
 export function explainSetting(scene: Scene, prepared: PreparedCamera, things: Things): ExplainPart[] {

@@ -1,7 +1,7 @@
 /** One camera through the window as text. */
 
 import { stopName } from "../exposure/scales.ts";
-import type { ExplainPart } from "../plan/explainLight.ts";
+import type { ExplainPart } from "../plan/explainLine.ts";
 import type { Setting } from "../plan/planTypes.ts";
 import type { Optics, ViewPlan } from "../plan/viewCamera.ts";
 import { clockText, dateText, offsetText } from "./dateText.ts";

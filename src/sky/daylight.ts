@@ -11,7 +11,7 @@ import { refuse, requireNumber } from "../base/problem.ts";
 import { clamp, sinDeg, smoothStep } from "../base/units.ts";
 import { SKY_STATES, type SkyState } from "../site/types.ts";
 import { airMassKastenYoung1989, standardAir } from "./atmosphere.ts";
-import { type Illuminances, turbidSky } from "./turbidSky.ts";
+import { type Illuminances, type TurbidSkyInput, turbidSky } from "./turbidSky.ts";
 import { sunIlluminanceLx } from "./twilight.ts";
 
 /** A sky state, or haze of a given Linke turbidity (2 very clear .. 10 thick). */
@@ -81,9 +81,30 @@ export function requireSky(sky: Sky): Sky {
 
 /** As `daylight`, with the day's distance, the site's air and height, and both elevations. */
 export function daylightThrough(input: DaylightInput, sky: Sky): Illuminances {
+  if (input.apparentElevationDeg >= LOW_SUN_DEG) return highSun(input, sky);
+  const { directNormalLx, totalLx } = lowSunParts(input, sky);
+  const directHorizontalLx = directNormalLx * Math.max(0, sinDeg(input.apparentElevationDeg));
+  return { directNormalLx, diffuseHorizontalLx: Math.max(0, totalLx - directHorizontalLx) };
+}
+
+/** How the light of a sun below 5 degrees is put together. */
+export interface LowSunParts {
+  /** The state's beam, times the share of the disc above the horizon. */
+  readonly directNormalLx: number;
+  /** 1 at 5 degrees, 0 when the sun is gone. */
+  readonly weight: number;
+  /** Natural illuminance under a clear sky, lx. */
+  readonly naturalLx: number;
+  /** Of the natural illuminance, by the state's own model at 5 degrees. */
+  readonly shareAtFive: number;
+  /** Of the natural illuminance, at sunset and below. */
+  readonly shareAtSunset: number;
+  /** On the horizontal: natural x shareAtFive^weight x shareAtSunset^(1 - weight), and the night sky. */
+  readonly totalLx: number;
+}
+
+export function lowSunParts(input: DaylightInput, sky: Sky): LowSunParts {
   const h = input.apparentElevationDeg;
-  if (h >= LOW_SUN_DEG) return highSun(input, sky);
-  const directNormalLx = beamLx(input, sky) * discShare(h);
   const edge = highSun(
     { ...input, airlessElevationDeg: LOW_SUN_DEG, apparentElevationDeg: LOW_SUN_DEG },
     sky,
@@ -92,13 +113,18 @@ export function daylightThrough(input: DaylightInput, sky: Sky): Illuminances {
   // In logarithms, so that neither end dominates: all of the state's own level at 5 degrees, none when the sun is gone.
   // Refraction is taken off the upper end with the same weight, or the blend would step where the two scales meet.
   const weight = smoothStep((h - SUN_GONE_DEG) / (LOW_SUN_DEG - SUN_GONE_DEG));
-  const naturalAt = weight * h + (1 - weight) * input.airlessElevationDeg;
-  const state = skyState(sky);
-  const edgeShare = edgeTotalLx / sunIlluminanceLx(LOW_SUN_DEG);
-  const share = edgeShare ** weight * TWILIGHT_SHARE[state] ** (1 - weight);
-  const totalLx = sunIlluminanceLx(naturalAt) * share + NIGHT_SKY_LX * (1 - weight);
-  const directHorizontalLx = directNormalLx * Math.max(0, sinDeg(h));
-  return { directNormalLx, diffuseHorizontalLx: Math.max(0, totalLx - directHorizontalLx) };
+  const naturalLx = sunIlluminanceLx(weight * h + (1 - weight) * input.airlessElevationDeg);
+  const shareAtFive = edgeTotalLx / sunIlluminanceLx(LOW_SUN_DEG);
+  const shareAtSunset = TWILIGHT_SHARE[skyState(sky)];
+  const share = shareAtFive ** weight * shareAtSunset ** (1 - weight);
+  return {
+    directNormalLx: beamLx(input, sky) * discShare(h),
+    weight,
+    naturalLx,
+    shareAtFive,
+    shareAtSunset,
+    totalLx: naturalLx * share + NIGHT_SKY_LX * (1 - weight),
+  };
 }
 
 function highSun(input: DaylightInput, sky: Sky): Illuminances {
@@ -132,15 +158,18 @@ function beamLx(input: DaylightInput, sky: Sky): number {
 /** The turbidity model divides by sin h; it is held at this elevation below it, where its beam is nothing already. */
 const TURBID_LOWEST_DEG = 1;
 
-function hazySky(input: DaylightInput, sky: Sky): Illuminances {
+const hazySky = (input: DaylightInput, sky: Sky): Illuminances => turbidSky(hazeInput(input, sky));
+
+/** What the turbidity model is asked for under haze. */
+export function hazeInput(input: DaylightInput, sky: Sky): TurbidSkyInput {
   const sunElevationDeg = Math.max(TURBID_LOWEST_DEG, input.apparentElevationDeg);
-  return turbidSky({
+  return {
     sunElevationDeg,
     absoluteAirMass: absoluteAirMass({ ...input, apparentElevationDeg: sunElevationDeg }),
     linkeTurbidity: typeof sky === "string" ? HAZE_LINKE_TURBIDITY : sky.linkeTurbidity,
     heightM: input.heightM,
     orbitalFactor: input.orbitalFactor,
-  });
+  };
 }
 
 /** Air mass scaled to the pressure of the place. */

@@ -28,23 +28,43 @@ export interface TurbidSkyInput {
 }
 
 export function turbidSky(input: TurbidSkyInput): Illuminances {
+  const parts = turbidSkyParts(input);
+  return {
+    directNormalLx: parts.directNormalWM2 * parts.directLmW,
+    diffuseHorizontalLx: parts.diffuseWM2 * parts.diffuseLmW,
+  };
+}
+
+/** How a turbid sky's light is put together. */
+export interface TurbidSkyParts {
+  readonly extraterrestrialWM2: number;
+  /** The two height factors, exp(-H/8000) and exp(-H/1250). */
+  readonly fh1: number;
+  readonly fh2: number;
+  readonly globalWM2: number;
+  readonly directNormalWM2: number;
+  readonly diffuseWM2: number;
+  readonly directLmW: number;
+  readonly diffuseLmW: number;
+}
+
+export function turbidSkyParts(input: TurbidSkyInput): TurbidSkyParts {
   const irradiance = irradianceIneichenPerez2002(input);
-  if (irradiance.diffuseWM2 <= 0) return { directNormalLx: 0, diffuseHorizontalLx: 0 };
-  const extraterrestrialWM2 = EXTRATERRESTRIAL_IRRADIANCE_W_M2 * input.orbitalFactor;
+  if (irradiance.diffuseWM2 <= 0)
+    return { ...irradiance, diffuseWM2: 0, directNormalWM2: 0, directLmW: 0, diffuseLmW: 0 };
   const efficacy = efficacyPerez1990(
     irradiance.directNormalWM2,
     irradiance.diffuseWM2,
     90 - input.sunElevationDeg,
-    (input.absoluteAirMass * irradiance.diffuseWM2) / extraterrestrialWM2,
+    (input.absoluteAirMass * irradiance.diffuseWM2) / irradiance.extraterrestrialWM2,
   );
-  return {
-    directNormalLx: irradiance.directNormalWM2 * efficacy.directLmW,
-    diffuseHorizontalLx: irradiance.diffuseWM2 * efficacy.diffuseLmW,
-  };
+  return { ...irradiance, ...efficacy };
 }
 
 /** Ineichen & Perez 2002, Solar Energy 73(3) 151-157. */
-function irradianceIneichenPerez2002(input: TurbidSkyInput): { directNormalWM2: number; diffuseWM2: number } {
+function irradianceIneichenPerez2002(
+  input: TurbidSkyInput,
+): Omit<TurbidSkyParts, "directLmW" | "diffuseLmW"> {
   const { absoluteAirMass: m, linkeTurbidity: turbidity, heightM } = input;
   const i0 = EXTRATERRESTRIAL_IRRADIANCE_W_M2 * input.orbitalFactor;
   const sine = sinDeg(input.sunElevationDeg);
@@ -58,7 +78,14 @@ function irradianceIneichenPerez2002(input: TurbidSkyInput): { directNormalWM2: 
   const beamWM2 = i0 * (0.664 + 0.163 / fh1) * Math.exp(-0.09 * m * (turbidity - 1));
   const ceilingWM2 = (globalWM2 * (1 - (0.1 - 0.2 * Math.exp(-turbidity)) / (0.1 + 0.882 / fh1))) / sine;
   const directNormalWM2 = Math.min(beamWM2, ceilingWM2);
-  return { directNormalWM2, diffuseWM2: globalWM2 - directNormalWM2 * sine };
+  return {
+    extraterrestrialWM2: i0,
+    fh1,
+    fh2,
+    globalWM2,
+    directNormalWM2,
+    diffuseWM2: globalWM2 - directNormalWM2 * sine,
+  };
 }
 
 /** Perez et al. 1990, Solar Energy 44(5) 271-289, Table 4: a, b, c, d per clearness bin. */

@@ -57,14 +57,22 @@ describe("the light on a body", () => {
     for (const sky of ["bright-cloud", "overcast"] as const) {
       const { light } = firstOf(site, "2027-03-20T12:00/14:00", { sky: [sky], stepS: 600 });
       expect([...wordsOf(light)]).toEqual(["flat"]);
-      expect(light.every(({ litShare, bodyMeanCdM2, bodyDarkestCdM2 }) => litShare === 0 && bodyMeanCdM2 === bodyDarkestCdM2)).toBe(true);
+      expect(
+        light.every(
+          ({ litShare, bodyMeanCdM2, bodyDarkestCdM2 }) => litShare === 0 && bodyMeanCdM2 === bodyDarkestCdM2,
+        ),
+      ).toBe(true);
     }
   });
 
   it("gets dimmer from clear to haze to bright cloud to overcast at noon, front lit", () => {
     const site = siteOf({ cameras: [standing("C", 180)] });
-    const { light } = firstOf(site, "2027-03-20T11:59/12:01", { sky: ["clear", "haze", "bright-cloud", "overcast"] });
-    const noon = ["clear", "haze", "bright-cloud", "overcast"].map((sky) => light.find((one) => one.sky === sky)!.ev!);
+    const { light } = firstOf(site, "2027-03-20T11:59/12:01", {
+      sky: ["clear", "haze", "bright-cloud", "overcast"],
+    });
+    const noon = ["clear", "haze", "bright-cloud", "overcast"].map(
+      (sky) => light.find((one) => one.sky === sky)!.ev!,
+    );
     expect([...noon].sort((a, b) => b - a)).toEqual(noon);
     expect(noon[0]!).toBeGreaterThan(14);
     expect(noon[3]!).toBeGreaterThan(10.5);
@@ -139,7 +147,13 @@ describe("the T-0s of a window", () => {
     planOf(site, window, { stepS }).sun.map(({ at }) => at.toISOString().slice(11, 19));
 
   it("are every step from the opening, with the middle and the close whatever the step", () => {
-    expect(timesOf("2027-03-20T11:00/11:25", 600)).toEqual(["11:00:00", "11:10:00", "11:12:30", "11:20:00", "11:25:00"]);
+    expect(timesOf("2027-03-20T11:00/11:25", 600)).toEqual([
+      "11:00:00",
+      "11:10:00",
+      "11:12:30",
+      "11:20:00",
+      "11:25:00",
+    ]);
     expect(timesOf("2027-03-20T11:00/11:01", 3600)).toEqual(["11:00:00", "11:00:30", "11:01:00"]);
     expect(timesOf("2027-03-20T11:00/11:00:01", 1)).toEqual(["11:00:00", "11:00:00", "11:00:01"]);
   });

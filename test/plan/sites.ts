@@ -25,7 +25,8 @@ const PLACE = "latitude: 45, longitude: 0, height: 20";
 const VEHICLE = "height: 40, diameter: 3, base: 5, reflectance: 0.75, plume: { propellant: kerolox }";
 const DEFAULTS =
   "medium: grain, lens: { stops: [2.8, 4, 5.6, 8, 11, 16, 22] }, filters: [0, 0.6, 0.9], gate: full-frame, rate: 96, shutter: { angle: [160, 80] }";
-const MEDIA = "{ grain: { speed: 200, under: 3, over: 4, blur: 0.05 }, chip: { speed: 400, under: 5, over: 2.5 } }";
+const MEDIA =
+  "{ grain: { speed: 200, under: 3, over: 4, blur: 0.05 }, chip: { speed: 400, under: 5, over: 2.5 } }";
 
 export function siteOf(parts: SiteParts): Site {
   const vehicle = parts.vehicle === undefined ? VEHICLE : parts.vehicle;

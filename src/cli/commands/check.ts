@@ -2,10 +2,10 @@
 
 import type { Command } from "commander";
 import { siteSummary } from "../../show/siteSummary.ts";
+import type { Context } from "../context.ts";
 import { readSite } from "../files.ts";
 import { type CommonOptions, OPTIONS } from "../options.ts";
 import { deliver, sheetOptions } from "../output.ts";
-import type { Context } from "../program.ts";
 
 type Options = Pick<CommonOptions, "color" | "width">;
 

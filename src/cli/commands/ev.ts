@@ -4,9 +4,9 @@ import { type Command, Option } from "commander";
 import { PadstopError, problem } from "../../base/problem.ts";
 import { type ConvertInput, convertExposure } from "../../exposure/convert.ts";
 import { convertedJson, convertedText, evTables } from "../../show/evSheet.ts";
+import type { Context } from "../context.ts";
 import { type CommonOptions, numberOf, OPTIONS, oneOf } from "../options.ts";
 import { deliver, sheetOptions } from "../output.ts";
-import type { Context } from "../program.ts";
 
 type Options = Pick<CommonOptions, "output" | "quiet" | "color" | "width"> & {
   readonly format: string;

@@ -3,9 +3,9 @@
 import type { Command } from "commander";
 import { PadstopError, problem } from "../../base/problem.ts";
 import { starterSite } from "../../site/starter.ts";
+import type { Context } from "../context.ts";
 import { writeWhole } from "../files.ts";
 import { type CommonOptions, OPTIONS } from "../options.ts";
-import type { Context } from "../program.ts";
 
 const LONGEST_NAME = 60;
 

@@ -8,10 +8,10 @@ import { planJson } from "../../show/planJson.ts";
 import { planSheet } from "../../show/planSheet.ts";
 import { chooseWindow } from "../../site/chooseWindow.ts";
 import type { Site } from "../../site/types.ts";
+import { type Context, EXIT } from "../context.ts";
 import { readSite } from "../files.ts";
 import { type CommonOptions, OPTIONS } from "../options.ts";
 import { deliver, sheetOptions } from "../output.ts";
-import type { Context } from "../program.ts";
 
 type Options = Pick<
   CommonOptions,
@@ -42,7 +42,7 @@ export function addPlan(program: Command, context: Context): void {
       });
       deliver(context.world, options, planText(plan, context, options));
       if (!options.quiet && options.window === undefined) tellOtherWindows(site, context);
-      if (options.failOn.some((what) => plan.cameras.some(FAILS[what]!))) context.exitWith(1);
+      if (options.failOn.some((what) => plan.cameras.some(FAILS[what]!))) context.exitWith(EXIT.failOn);
     });
 }
 

@@ -4,10 +4,10 @@ import type { Command } from "commander";
 import { dayWindow, type SunTable, sunTable } from "../../plan/sunTable.ts";
 import { sunCsv, sunJson, sunSheet } from "../../show/sunSheet.ts";
 import { chooseWindow } from "../../site/chooseWindow.ts";
+import type { Context } from "../context.ts";
 import { readSite } from "../files.ts";
 import { type CommonOptions, OPTIONS } from "../options.ts";
 import { deliver, sheetOptions } from "../output.ts";
-import type { Context } from "../program.ts";
 import type { World } from "../world.ts";
 
 type Options = Pick<

@@ -5,10 +5,10 @@ import { viewCamera } from "../../plan/viewCamera.ts";
 import { planCsv } from "../../show/planCsv.ts";
 import { viewJson, viewSheet } from "../../show/viewSheet.ts";
 import { chooseWindow } from "../../site/chooseWindow.ts";
+import type { Context } from "../context.ts";
 import { readSite } from "../files.ts";
 import { type CommonOptions, OPTIONS } from "../options.ts";
 import { deliver, sheetOptions } from "../output.ts";
-import type { Context } from "../program.ts";
 
 type Options = Pick<
   CommonOptions,

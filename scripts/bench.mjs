@@ -83,7 +83,7 @@ function wholeProcess(runs) {
   const folder = mkdtempSync(join(tmpdir(), "padstop-bench-"));
   const path = join(folder, "site.yaml");
   writeFileSync(path, text);
-  const commands = { plan: ["dist/padstop.mjs", "plan", path], bare: ["-e", "0"] };
+  const commands = { plan: ["dist/cli/launch.js", "plan", path], bare: ["-e", "0"] };
   const seconds = { plan: [], bare: [] };
   for (let i = 0; i < runs; i++) {
     for (const [name, args] of Object.entries(commands)) {

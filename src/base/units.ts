@@ -35,6 +35,8 @@ export function clamp(value: number, low: number, high: number): number {
 
 /** An azimuth in 0 (included) to 360 (excluded). */
 export function wrap360(angleDeg: number): number {
+  // Most angles are in range already, and the remainder of a division is slow.
+  if (angleDeg > 0 && angleDeg < 360) return angleDeg;
   const wrapped = angleDeg % 360;
   const positive = wrapped < 0 ? wrapped + 360 : wrapped;
   return positive >= 360 || Object.is(positive, -0) ? 0 : positive;
@@ -42,6 +44,7 @@ export function wrap360(angleDeg: number): number {
 
 /** The signed difference of two azimuths, -180 (excluded) to 180 (included). */
 export function wrap180(angleDeg: number): number {
+  if (angleDeg > -180 && angleDeg <= 180) return angleDeg;
   const wrapped = wrap360(angleDeg);
   return wrapped > 180 ? wrapped - 360 : wrapped;
 }

@@ -1,5 +1,4 @@
-#!/usr/bin/env node
-/** The program: arguments in, exit code out. */
+/** The program: arguments in, exit code out. Started by `launch.ts`, packed into one file by the build. */
 
 import { run } from "./program.ts";
 import { processWorld } from "./world.ts";
@@ -10,4 +9,7 @@ process.stdout.on("error", (error: NodeJS.ErrnoException) => {
   throw error;
 });
 
-process.exitCode = await run(process.argv.slice(2), processWorld());
+/** Settles when the command is done; never rejects. */
+export const finished: Promise<void> = run(process.argv.slice(2), processWorld()).then((code) => {
+  process.exitCode = code;
+});

@@ -173,7 +173,8 @@ const MEASURES: readonly { readonly of: (one: Judged) => number; readonly same: 
 function bestOf(judged: readonly Judged[]): Judged {
   let left = judged;
   for (const { of, same } of MEASURES) {
-    const least = Math.min(...left.map(of));
+    let least = Number.POSITIVE_INFINITY;
+    for (const one of left) least = Math.min(least, of(one));
     left = left.filter((one) => of(one) <= least + same);
     if (left.length === 1) break;
   }

@@ -2,10 +2,11 @@
 
 import type { Air, Place } from "../base/place.ts";
 import { wrap360 } from "../base/units.ts";
-import { norm, type Vec3 } from "../base/vector.ts";
+import { norm, subtract, type Vec3 } from "../base/vector.ts";
 import type { Camera, Site, Spot, Vehicle } from "../site/types.ts";
 import { standardAir } from "../sky/atmosphere.ts";
 import { coverageM, type Frame, fieldDeg, makeFrame, type Orientation, onGateMm } from "../view/frame.ts";
+import { type Line, pointOn, stretchInGate } from "../view/lineInGate.ts";
 import { carryTo, lookAt, placeAtEnu, placeFrom } from "../view/sightLine.ts";
 
 export interface CameraView {
@@ -23,6 +24,8 @@ export interface CameraView {
   readonly fieldDeg: { readonly horizontal: number; readonly vertical: number };
   /** From the body outward to the camera. */
   readonly observerAzimuthDeg: number;
+  /** The vehicle's axis seen from here. */
+  readonly vehicleAxis: Line;
   /** The body in the gate; null without a vehicle or a place. */
   readonly body: BodyInGate | null;
 }
@@ -49,6 +52,7 @@ export function makeCameraView(site: Site, camera: Camera): CameraView {
     gateHeightMm: camera.gate.heightMm,
   });
   const placeGiven = camera.at !== null;
+  const toAxis = vehicleAxis(site, place);
   return {
     camera,
     place,
@@ -61,7 +65,8 @@ export function makeCameraView(site: Site, camera: Camera): CameraView {
       vertical: fieldDeg(camera.gate.heightMm, camera.lens.focalMm),
     },
     observerAzimuthDeg: placeGiven ? lookAt(site.place, place).azimuthDeg : wrap360(axis.azimuthDeg + 180),
-    body: placeGiven && site.vehicle ? bodyInGate(site, site.vehicle, place, frame) : null,
+    vehicleAxis: toAxis,
+    body: placeGiven && site.vehicle ? bodyInGate(site.vehicle, toAxis, frame) : null,
   };
 }
 
@@ -74,26 +79,20 @@ function axisOf(site: Site, camera: Camera, place: Place): CameraView["axis"] {
   return { azimuthDeg: aim.azimuthDeg, elevationDeg: aim.elevationDeg, rangeM };
 }
 
-/** Vector in metres, in the camera's horizon, to a height in metres on the vehicle's axis. */
-export function toVehicleAxis(site: Site, place: Place): (upM: number) => Vec3 {
+/** The vehicle's axis as seen from a camera: metres above the pad datum along it. */
+function vehicleAxis(site: Site, place: Place): Line {
   const carry = carryTo(site.place, place);
-  return (upM) => carry([0, 0, upM]);
+  const foot = carry([0, 0, 0]);
+  return { foot, step: subtract(carry([0, 0, 1]), foot) };
 }
 
-/** Points along the body's axis that are tried for being in the gate. */
-const BODY_POINTS = 60;
-
-function bodyInGate(site: Site, vehicle: Vehicle, place: Place, frame: Frame): BodyInGate {
-  const inGate: number[] = [];
-  const toAxis = toVehicleAxis(site, place);
-  for (let i = 0; i <= BODY_POINTS; i++) {
-    const upM = vehicle.baseM + (vehicle.heightM * i) / BODY_POINTS;
-    if (isInGate(frame, toAxis(upM))) inGate.push(upM);
-  }
-  const middleRangeM = norm(toAxis(vehicle.baseM + vehicle.heightM / 2));
+function bodyInGate(vehicle: Vehicle, axis: Line, frame: Frame): BodyInGate {
+  const topM = vehicle.baseM + vehicle.heightM;
+  const stretch = stretchInGate(frame, axis, vehicle.baseM, topM);
+  const middleRangeM = norm(pointOn(axis, (vehicle.baseM + topM) / 2));
   const { focalMm, gateHeightMm } = frame.view;
   return {
-    visible: inGate.length === 0 ? null : { fromM: inGate[0]!, toM: inGate.at(-1)! },
+    visible: stretch && { fromM: stretch.from, toM: stretch.to },
     gateHeightM: coverageM(gateHeightMm, focalMm, middleRangeM),
   };
 }

@@ -1,10 +1,12 @@
 /** How fast the vehicle crosses the picture of a fixed camera: constant acceleration from rest, straight up. */
 
 import { STANDARD_GRAVITY_M_S2 } from "../base/constants.ts";
+import { mix } from "../base/units.ts";
 import { norm } from "../base/vector.ts";
 import { motionBlurMm } from "../exposure/sharpness.ts";
 import type { Site } from "../site/types.ts";
-import { type CameraView, isInGate, toVehicleAxis } from "./cameraView.ts";
+import { pointOn, stretchInGate } from "../view/lineInGate.ts";
+import type { CameraView } from "./cameraView.ts";
 
 export interface ImageMotion {
   /** Fastest movement on the image, mm/s, while the vehicle's foot is in the gate. */
@@ -13,9 +15,10 @@ export interface ImageMotion {
   readonly rangeM: number;
 }
 
-/** Heights at which the foot of the vehicle is tried, from the pad up: fine near it, to 5 km. */
-const CLIMB_STEPS = 80;
+/** The climb is followed this far, metres. */
 const HIGHEST_CLIMB_M = 5000;
+/** Climbs tried along the stretch in the gate; the movement grows or has one broad top there. */
+const CLIMB_STEPS = 24;
 
 /**
  * The fastest the vehicle's foot moves on the image while it is in the gate, or null when the ascent, the place or
@@ -25,14 +28,15 @@ export function imageMotion(site: Site, view: CameraView): ImageMotion | null {
   const { vehicle } = site;
   if (vehicle?.ascent?.kind !== "parameters" || !view.placeGiven) return null;
   const accelerationMS2 = (vehicle.ascent.thrustToWeight - 1) * STANDARD_GRAVITY_M_S2;
-  const toAxis = toVehicleAxis(site, view.place);
+  const { baseM } = vehicle;
+  const stretch = stretchInGate(view.frame, view.vehicleAxis, baseM, baseM + HIGHEST_CLIMB_M);
+  if (stretch === null) return null;
   let fastest: ImageMotion | null = null;
   for (let i = 0; i <= CLIMB_STEPS; i++) {
-    const climbM = (HIGHEST_CLIMB_M + 1) ** (i / CLIMB_STEPS) - 1;
-    const toFoot = toAxis(vehicle.baseM + climbM);
-    if (!isInGate(view.frame, toFoot)) continue;
+    const footM = mix(stretch.from, stretch.to, i / CLIMB_STEPS);
+    const toFoot = pointOn(view.vehicleAxis, footM);
     const rangeM = norm(toFoot);
-    const speedMS = Math.sqrt(2 * accelerationMS2 * climbM);
+    const speedMS = Math.sqrt(2 * accelerationMS2 * (footM - baseM));
     const acrossMS = speedMS * (Math.hypot(toFoot[0], toFoot[1]) / rangeM);
     const imageMmS = motionBlurMm(acrossMS, 1, view.camera.lens.focalMm, rangeM);
     if (fastest === null || imageMmS > fastest.imageMmS) fastest = { imageMmS, speedMS, rangeM };

@@ -15,7 +15,7 @@ import { type ImageMotion, imageMotion } from "./motion.ts";
 import type { Scene } from "./scene.ts";
 import type { SettingInput } from "./settingFor.ts";
 import { flareRule, type SunRisk, type SunSeries, sunRisk, sunSeries } from "./sunRisk.ts";
-import { sampleOf, sitePlume, thingsAt } from "./things.ts";
+import { correctionStops, sampleOf, sitePlume, thingsAt } from "./things.ts";
 
 /** What all cameras of a plan share, beyond the scene. */
 export interface Shared {
@@ -86,12 +86,14 @@ function lightOver(
   const samples: Sample[] = [];
   skies.forEach((sky, skyIndex) => {
     const state = skyState(sky);
-    instants.forEach((instant, i) => {
-      const things = thingsAt(site, view, instant, instant.skies[skyIndex]!, shared.plume);
+    const correction = correctionStops(site, view.camera.id, sky);
+    for (let i = 0; i < instants.length; i++) {
+      const instant = instants[i]!;
+      const things = thingsAt(site, view, instant, instant.skies[skyIndex]!, shared.plume, correction);
       samples.push(sampleOf(things, view.camera.keep, instant.ms, skyIndex));
       const tableEv = shared.guideHolds[i] ? guideEv(state, things.light) : null;
       table.add(skyIndex * instants.length + i, things, tableEv);
-    });
+    }
   });
   return { light: table.done(), samples };
 }

@@ -7,8 +7,9 @@ import type { Site } from "../site/types.ts";
 import { SUN_MAX_RATE_DEG_PER_MS } from "../sky/sunTrack.ts";
 import { type Frame, fieldDeg, makeFrame, type Orientation, orient, type View } from "../view/frame.ts";
 import { hoodLengthInDiameters, longestHoodInDiameters } from "../view/hood.ts";
+import { pointOn } from "../view/lineInGate.ts";
 import { type CameraSun, sunIntervals } from "../view/sunInFrame.ts";
-import { type CameraView, isInGate, toVehicleAxis } from "./cameraView.ts";
+import { type CameraView, isInGate } from "./cameraView.ts";
 import {
   type FlareRule,
   flareMeasure,
@@ -166,7 +167,7 @@ const CUT_END_SHARE = 0.1;
 function subjectsInGate(site: Site, view: CameraView): Vec3[] {
   const visible = view.body?.visible;
   if (!visible || !site.vehicle) return [view.frame.axis];
-  const toAxis = toVehicleAxis(site, view.place);
+  const toAxis = (upM: number): Vec3 => pointOn(view.vehicleAxis, upM);
   const { baseM, heightM } = site.vehicle;
   const givenUpM = CUT_END_SHARE * (visible.toM - visible.fromM);
   return [

@@ -9,7 +9,7 @@ import { type UprightLight, uprightLight } from "../light/body.ts";
 import type { Site, Window } from "../site/types.ts";
 import { standardAir } from "../sky/atmosphere.ts";
 import { daylightInputFor, daylightThrough, requireSky, type Sky, skyState } from "../sky/daylight.ts";
-import { skyLuminanceOf } from "../sky/generalSky.ts";
+import { generalSkyOf, skyLuminanceOf, zenithShares } from "../sky/generalSky.ts";
 import { apparentEnu, type SeenDirection, seenFrom } from "../sky/sun.ts";
 import { makeSunTrack, type SunSample, type SunTrack } from "../sky/sunTrack.ts";
 import type { Illuminances } from "../sky/turbidSky.ts";
@@ -77,6 +77,9 @@ export function makeScene(site: Site, window: Window, options: PlanOptions = {})
   const times = instantsOf(window, stepS, options.alsoAt ?? null);
   const middleMs = (window.opens.getTime() + window.closes.getTime()) / 2;
   const axes = horizonAxes(site.place);
+  const ready = skies.map(
+    (sky): ReadySky => ({ sky, zenithShareAt: zenithShares(generalSkyOf(skyState(sky))) }),
+  );
   const instants = times.map((ms): Instant => {
     const sample = track.at(ms);
     const sun = seenFrom(axes, sample.fixed, air);
@@ -87,14 +90,27 @@ export function makeScene(site: Site, window: Window, options: PlanOptions = {})
       at: new Date(ms),
       sample,
       sun,
-      skies: skies.map((sky) => skyLight(site, sky, daylightThrough(input, sky), enu, sun)),
+      skies: ready.map((one) => skyLight(site, one, daylightThrough(input, one.sky), enu, sun)),
     };
   });
   const middleIndex = times.findIndex((ms) => ms >= middleMs);
   return { site, window, skies, stepS, air, track, instants, middleIndex };
 }
 
-function skyLight(site: Site, sky: Sky, light: Illuminances, sunEnu: Vec3, sun: SeenDirection): SkyLight {
+/** One sky, ready to be asked for its light at many suns. */
+interface ReadySky {
+  readonly sky: Sky;
+  readonly zenithShareAt: (sunElevationDeg: number) => number;
+}
+
+function skyLight(
+  site: Site,
+  ready: ReadySky,
+  light: Illuminances,
+  sunEnu: Vec3,
+  sun: SeenDirection,
+): SkyLight {
+  const { sky, zenithShareAt } = ready;
   const sunElevationDeg = sun.apparentElevationDeg;
   const falling = { ...light, sunElevationDeg, groundReflectance: site.groundReflectance, floodlightLx: 0 };
   return {
@@ -102,7 +118,13 @@ function skyLight(site: Site, sky: Sky, light: Illuminances, sunEnu: Vec3, sun: 
     sky,
     hasBeam: light.directNormalLx > 0,
     upright: uprightLight(falling),
-    luminanceOf: skyLuminanceOf(skyState(sky), sunEnu, sunElevationDeg, light.diffuseHorizontalLx),
+    luminanceOf: skyLuminanceOf(
+      skyState(sky),
+      zenithShareAt,
+      sunEnu,
+      sunElevationDeg,
+      light.diffuseHorizontalLx,
+    ),
   };
 }
 

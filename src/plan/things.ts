@@ -6,7 +6,7 @@ import { type BodySpan, spanUnder, type UprightLight } from "../light/body.ts";
 import { type LightClass, lightClass, uprightPhaseDeg } from "../light/lightClass.ts";
 import { type PlumeLuminance, plumeLuminance } from "../light/plume.ts";
 import type { Site, Thing } from "../site/types.ts";
-import { skyState } from "../sky/daylight.ts";
+import { type Sky, skyState } from "../sky/daylight.ts";
 import type { CameraView } from "./cameraView.ts";
 import type { Instant, SkyLight } from "./scene.ts";
 
@@ -35,20 +35,23 @@ export interface Things {
 }
 
 /** Stops that readings add to the model for this camera under this sky. */
-export function correctionStops(site: Site, cameraId: string, sky: SkyLight["sky"]): number {
+export function correctionStops(site: Site, cameraId: string, sky: Sky): number {
   const { bySky, byCamera } = site.corrections;
   return (bySky[skyState(sky)] ?? 0) + (byCamera[cameraId] ?? 0);
 }
 
-/** `bodyPlume` is the site's plume, computed once per plan. */
+/**
+ * `bodyPlume` is the site's plume, computed once per plan; `correction` the stops that readings add for this camera
+ * under this sky.
+ */
 export function thingsAt(
   site: Site,
   view: CameraView,
   instant: Instant,
   sky: SkyLight,
   bodyPlume: PlumeLuminance | null,
+  correction: number,
 ): Things {
-  const correction = correctionStops(site, view.camera.id, sky.sky);
   const factor = correction === 0 ? 1 : 2 ** correction;
   const upright = onThisBody(sky.upright, factor, site.floodlightLx);
   const reflectance = site.vehicle?.reflectance ?? NO_VEHICLE_REFLECTANCE;
@@ -107,9 +110,10 @@ const log2Of = (luminanceCdM2: number): number => Math.log2(Math.max(luminanceCd
 
 /** What the solver needs of the kept things. */
 export function sampleOf(things: Things, keep: readonly Thing[], atMs: number, skyIndex: number): Sample {
-  const spans = keep.map((thing): ThingSpan => {
+  const spans: ThingSpan[] = [];
+  for (const thing of keep) {
     const { darkCdM2, brightCdM2 } = spanOf(things, thing);
-    return { thing, darkLog2: log2Of(darkCdM2), brightLog2: log2Of(brightCdM2) };
-  });
+    spans.push({ thing, darkLog2: log2Of(darkCdM2), brightLog2: log2Of(brightCdM2) });
+  }
   return { atMs, skyIndex, spans, placeLog2: log2Of(things.placeCdM2) };
 }

@@ -14,7 +14,7 @@ import type { WindowPlan } from "./planTypes.ts";
 import { planWindow } from "./planWindow.ts";
 import { type PreparedCamera, prepareCamera, type Shared, shareScene } from "./prepareCamera.ts";
 import { makeScene, type PlanOptions } from "./scene.ts";
-import { thingsAt } from "./things.ts";
+import { correctionStops, thingsAt } from "./things.ts";
 import { localDate, wallClock } from "./wallClock.ts";
 
 /** What the lens does at the chosen setting; null where the setting, the range or the vehicle is missing. */
@@ -94,7 +94,8 @@ function explainAt(shared: Shared, prepared: PreparedCamera, at: Date | null): V
   const instant = scene.instants[index]!;
   const sky = instant.skies[0]!;
   const { view } = prepared;
-  const things = thingsAt(scene.site, view, instant, sky, plume);
+  const correction = correctionStops(scene.site, view.camera.id, sky.sky);
+  const things = thingsAt(scene.site, view, instant, sky, plume, correction);
   const light = explainLight({
     scene,
     view,

@@ -2,7 +2,7 @@
 
 import { DateTime } from "luxon";
 
-const inZone = (at: Date, zone: string): DateTime => DateTime.fromJSDate(at, { zone }).setLocale("en-GB");
+const inZone = (at: Date, zone: string): DateTime => DateTime.fromJSDate(at, { zone }).setLocale("en-US");
 
 /** "Sunday 18 April 2027". */
 export const dateText = (at: Date, zone: string): string => inZone(at, zone).toFormat("cccc d LLLL yyyy");

@@ -3,7 +3,7 @@
  * it gives the sky's illuminance on the horizontal.
  */
 
-import { RAD_PER_DEG } from "../base/units.ts";
+import { clamp, mix, RAD_PER_DEG } from "../base/units.ts";
 import { dot, type Vec3 } from "../base/vector.ts";
 import type { SkyState } from "../site/types.ts";
 
@@ -131,15 +131,34 @@ export function zenithShare(sky: GeneralSky, sunElevationDeg: number): number {
   return 1 / (2 * Math.PI * (Math.PI / 4) * sum);
 }
 
+/**
+ * `zenithShare` of one type for many suns: integrated at whole degrees of elevation as they are asked for, straight in
+ * the logarithm between them (within 0.1 %).
+ */
+export function zenithShares(sky: GeneralSky): (sunElevationDeg: number) => number {
+  const logAt = new Map<number, number>();
+  const logShare = (degree: number): number => {
+    const known = logAt.get(degree) ?? Math.log(zenithShare(sky, degree));
+    logAt.set(degree, known);
+    return known;
+  };
+  return (sunElevationDeg) => {
+    const held = clamp(sunElevationDeg, 0, 90);
+    const below = Math.min(89, Math.floor(held));
+    return Math.exp(mix(logShare(below), logShare(below + 1), held - below));
+  };
+}
+
 /** Sky luminance as a function of direction for one sun and one diffuse illuminance; directions below the horizon are taken at it. */
 export function skyLuminanceOf(
   state: SkyState,
+  zenithShareAt: (sunElevationDeg: number) => number,
   sun: Vec3,
   sunElevationDeg: number,
   diffuseHorizontalLx: number,
 ): (direction: Vec3) => number {
   const sky = generalSkyOf(state);
-  const zenithCdM2 = diffuseHorizontalLx * zenithShare(sky, sunElevationDeg);
+  const zenithCdM2 = diffuseHorizontalLx * zenithShareAt(sunElevationDeg);
   // With the sun below it the brightest part of the sky stands at the horizon above it.
   const level = Math.hypot(sun[0], sun[1]);
   const held: Vec3 = sun[2] >= 0 || level === 0 ? sun : [sun[0] / level, sun[1] / level, 0];

@@ -84,7 +84,7 @@ it("-o never replaces the site file it reads", async () => {
 it("-o never puts a plain file in the place of a pipe or device", async () => {
   await runShell("mkfifo pipe", folder);
   const ran = await runShell(
-    "(timeout 5 cat pipe >got &) ; timeout 5 $PADSTOP ev -o pipe; echo $? >code",
+    "(timeout 2 cat pipe >got &) ; timeout 2 $PADSTOP ev -o pipe; echo $? >code",
     folder,
   );
   expect(ran.stderr).not.toMatch(TRACE);

@@ -9,7 +9,7 @@ const root = fileURLToPath(new URL("../..", import.meta.url));
 const BLOCK = /<!-- padstop (.+?) -->\n```text\n([\s\S]*?)```/g;
 
 function outputOf(command: string): string {
-  const run = spawnSync(process.execPath, ["dist/padstop.mjs", ...command.split(" ")], {
+  const run = spawnSync(process.execPath, ["dist/cli/launch.js", ...command.split(" ")], {
     cwd: root,
     encoding: "utf8",
     env: { PATH: process.env["PATH"], TZ: "UTC" },

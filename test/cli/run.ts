@@ -4,7 +4,7 @@ import { type ChildProcess, spawn } from "node:child_process";
 import { fileURLToPath } from "node:url";
 
 export const ROOT = fileURLToPath(new URL("../..", import.meta.url));
-export const PROGRAM = fileURLToPath(new URL("../../dist/padstop.mjs", import.meta.url));
+export const PROGRAM = fileURLToPath(new URL("../../dist/cli/launch.js", import.meta.url));
 export const SITES = fileURLToPath(new URL("../../sites", import.meta.url));
 
 export interface Ran {

@@ -116,7 +116,7 @@ const LINES: readonly (readonly [why: string, args: readonly string[], says: str
   ["a T-0 of 25 hours", ["view", SITE, "P01", "--at", "25:00"], "E_TIME  --at"],
   ["a day of no calendar", ["sun", SITE, "--date", "2027-02-29"], "E_TIME  --date"],
   ["a date before 1900", ["sun", SITE, "--date", "1899-12-31"], "E_TIME  --date"],
-  ["no EV", ["ev", "--ev", "NaN"], "E_OPTION  --ev"],
+  ["no EV", ["ev", "--ev", "fifteen"], "E_OPTION  --ev"],
   ["a shutter of nothing", ["ev", "--stop", "8", "--time", "0"], "E_OPTION  --time"],
 ];
 

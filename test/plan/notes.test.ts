@@ -54,7 +54,9 @@ describe("a camera without", () => {
     expect(axisOnly!.axis).toEqual({ azimuthDeg: 20, elevationDeg: 4, rangeM: null });
     expect(notesOf(axisOnly!)).toContain("only an axis is given");
     expect(axisOnly!.setting).not.toBeNull();
-    axisOnly!.light.forEach(({ phaseDeg }, i) => expect(phaseDeg).toBeCloseTo(placed!.light[i]!.phaseDeg, 2));
+    for (const [i, { phaseDeg }] of axisOnly!.light.entries()) {
+      expect(phaseDeg).toBeCloseTo(placed!.light[i]!.phaseDeg, 2);
+    }
   });
 });
 
@@ -68,7 +70,7 @@ describe("the notes", () => {
       return camera.axis.elevationDeg;
     });
     const expected = [5, 25, 45].map((up) => (Math.atan((up - 2) / 400) * 180) / Math.PI);
-    elevations.forEach((elevation, i) => expect(elevation).toBeCloseTo(expected[i]!, 1));
+    for (const [i, elevation] of elevations.entries()) expect(elevation).toBeCloseTo(expected[i]!, 1);
   });
 
   it("say when the vehicle is out of the gate, or only partly in it", () => {
@@ -94,18 +96,18 @@ describe("the notes", () => {
 
   it("give two settings when none holds all, each true from its end of the window", () => {
     const site = siteOf({ cameras: [standing("C", 270)] });
-    const window = "2027-03-20T16:00/18:40";
+    const window = "2027-03-20T12:00/18:20";
     const camera = firstOf(site, window);
     expect(camera.setting!.spareStops).toBeLessThan(0);
     const words = /holds until (\d\d:\d\d), .* holds from (\d\d:\d\d)/.exec(notesOf(camera))!;
     const [, until, from] = words;
-    const first = firstOf(site, `2027-03-20T16:00/${until}`);
-    const second = firstOf(site, `2027-03-20T${from}/18:40`);
+    const first = firstOf(site, `2027-03-20T12:00/${until}`);
+    const second = firstOf(site, `2027-03-20T${from}/18:20`);
     expect([first.setting!.holds, second.setting!.holds]).toEqual([1, 1]);
     const later = new Date(Date.parse(`2027-03-20T${until}Z`) + 120_000).toISOString().slice(11, 16);
     const earlier = new Date(Date.parse(`2027-03-20T${from}Z`) - 120_000).toISOString().slice(11, 16);
-    expect(firstOf(site, `2027-03-20T16:00/${later}`).setting!.holds).toBeLessThan(1);
-    expect(firstOf(site, `2027-03-20T${earlier}/18:40`).setting!.holds).toBeLessThan(1);
+    expect(firstOf(site, `2027-03-20T12:00/${later}`).setting!.holds).toBeLessThan(1);
+    expect(firstOf(site, `2027-03-20T${earlier}/18:20`).setting!.holds).toBeLessThan(1);
   });
 
   it("say nothing of two settings when one holds", () => {

@@ -31,7 +31,7 @@ const MEDIA =
 export function siteOf(parts: SiteParts): Site {
   const vehicle = parts.vehicle === undefined ? VEHICLE : parts.vehicle;
   const lines = [
-    `site: { name: Shag Point, zone: UTC, ${parts.place ?? PLACE}${parts.head ? `, ${parts.head}` : ""} }`,
+    `site: { name: Dotterel Flat, zone: UTC, ${parts.place ?? PLACE}${parts.head ? `, ${parts.head}` : ""} }`,
     ...(vehicle === null ? [] : [`vehicle: { ${vehicle} }`]),
     `media: ${MEDIA}`,
     `defaults: { ${parts.defaults ?? DEFAULTS} }`,

@@ -184,16 +184,24 @@ describe("what clears the sun", () => {
     expect(seen(turned).toM).toBeGreaterThanOrEqual(before.toM - 1);
   });
 
-  it("another aim is the smallest: half of it does not clear", () => {
-    const site = siteOf({ cameras: [standing("C", 104, "lens: { focal: 35 }")] });
+  it("another aim is the smallest in its direction: half a degree less does not clear", () => {
+    const keys = "at: { bearing: 104, range: 400, up: 2 }, lens: { focal: 35 }";
+    const site = siteOf({ cameras: [`id: C, ${keys}, aim: { up: 25 }`] });
     const window = "2027-03-20T17:00/18:00";
     const camera = firstOf(site, window);
     const aim = camera.remedy!.aim!;
-    const half = `id: C, at: { bearing: 104, range: 400, up: 2 }, azimuth: ${camera.axis.azimuthDeg + aim.azimuthDeg / 2 - 360}, elevation: ${camera.axis.elevationDeg + aim.elevationDeg / 2}, lens: { focal: 35 }`;
-    expect(firstOf(siteOf({ cameras: [half] }), window).sun.risk).not.toBe("clear");
+    const { axis } = camera;
+    const riskAt = (share: number): string => {
+      const azimuth = axis.azimuthDeg + share * aim.azimuthDeg - 360;
+      const elevation = axis.elevationDeg + share * aim.elevationDeg;
+      const turned = `id: C, ${keys}, azimuth: ${azimuth}, elevation: ${elevation}`;
+      return firstOf(siteOf({ cameras: [turned] }), window).sun.risk;
+    };
+    expect(riskAt(1)).toBe("clear");
+    expect(riskAt(1 - 0.5 / aim.angleDeg)).toBe("near-frame");
     const to = {
-      azimuthDeg: camera.axis.azimuthDeg + aim.azimuthDeg,
-      elevationDeg: camera.axis.elevationDeg + aim.elevationDeg,
+      azimuthDeg: axis.azimuthDeg + aim.azimuthDeg,
+      elevationDeg: axis.elevationDeg + aim.elevationDeg,
     };
     expect(locateInFrame(viewOf(camera, site), to).offAxisDeg).toBeCloseTo(aim.angleDeg, 3);
   });

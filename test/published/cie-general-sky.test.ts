@@ -3,7 +3,14 @@
 import { expect, test } from "vitest";
 import { fromAzimuthElevation, type Vec3 } from "../../src/base/vector.ts";
 import { SKY_STATES } from "../../src/site/types.ts";
-import { GENERAL_SKIES, relativeLuminance, skyLuminanceOf, zenithShare } from "../../src/sky/generalSky.ts";
+import {
+  GENERAL_SKIES,
+  generalSkyOf,
+  relativeLuminance,
+  skyLuminanceOf,
+  zenithShare,
+  zenithShares,
+} from "../../src/sky/generalSky.ts";
 import { compare } from "../support/compare.ts";
 import { readTruth } from "../support/truth.ts";
 
@@ -124,7 +131,13 @@ test("the luminances of each state's sky add up to the illuminance they were mad
       [-3, 0.5, 15, 40, 65, 85].map((elevationDeg) => ({
         name: `${state}, sun ${elevationDeg}`,
         found: integrateLx(
-          skyLuminanceOf(state, fromAzimuthElevation(77, elevationDeg), elevationDeg, 12_345),
+          skyLuminanceOf(
+            state,
+            zenithShares(generalSkyOf(state)),
+            fromAzimuthElevation(77, elevationDeg),
+            elevationDeg,
+            12_345,
+          ),
         ),
         expected: 12_345,
       })),

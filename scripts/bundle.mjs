@@ -3,7 +3,7 @@
  * costs more than the plan itself. `src/cli/launch.ts` starts what is made here.
  */
 
-import { readFileSync, rmSync, writeFileSync } from "node:fs";
+import { rmSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
 import { join, resolve } from "node:path";

@@ -107,10 +107,10 @@ export function requireNumber(key: string, value: number, low: number, high: num
   return refuse("E_RANGE", key, value, `${low} to ${high}${unit === "" ? "" : ` ${unit}`}`);
 }
 
-/** `value` when it is a valid date between the years 1900 and 2100; otherwise our error. */
+/** `value` when it is a valid date in the years 1900 to 2100 (a few days more, for the hours around a window); otherwise our error. */
 export function requireDate(key: string, value: Date): Date {
   const ms = value instanceof Date ? value.getTime() : Number.NaN;
-  if (ms >= Date.UTC(1900, 0, 1) && ms < Date.UTC(2101, 0, 1)) return value;
+  if (ms >= Date.UTC(1899, 11, 28) && ms < Date.UTC(2101, 0, 5)) return value;
   return refuse(
     "E_TIME",
     key,

@@ -1,10 +1,10 @@
 /** Files in and out: a site with the files it names, and output that is written whole or not at all. */
 
 import { randomBytes } from "node:crypto";
-import { readFileSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs";
-import { basename, dirname, isAbsolute, join, normalize } from "node:path";
+import { readFileSync, realpathSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs";
+import { dirname, isAbsolute, join, normalize, sep } from "node:path";
 import { PadstopError, type ProblemCode, problem } from "../base/problem.ts";
-import { parseSite } from "../site/parseSite.ts";
+import { type FileRefusal, parseSite } from "../site/parseSite.ts";
 import type { Site } from "../site/types.ts";
 
 /** Larger than this is no site file. */
@@ -50,48 +50,84 @@ export function readSite(path: string): Site {
   return parseSite(text, (name) => readBeside(path, name), path.replaceAll("\\", "/"));
 }
 
-/** A file named in the site file, from the same folder or below; one that is not there is told at the key that names it. */
-function readBeside(sitePath: string, name: string): string | null {
-  if (isAbsolute(name) || normalize(name).startsWith("..")) {
-    const next = "put it beside the site file";
-    throw new PadstopError([
-      problem("E_FILE", name, { found: name, accepted: "a file in the site file's folder", next }),
-    ]);
+/** A file named in the site file, from the same folder or below; what is wrong with it is told at the key that names it. */
+function readBeside(sitePath: string, name: string): string | FileRefusal | null {
+  const inside = normalize(name);
+  if (isAbsolute(name) || inside === ".." || inside.startsWith(`..${sep}`)) {
+    const accepted = "a file in the site file's folder or below";
+    return { code: "E_FILE", found: name, accepted, next: "put it beside the site file" };
   }
   const beside = join(dirname(sitePath), name);
-  return exists(beside) ? readText(beside, name) : null;
-}
-
-function exists(path: string): boolean {
-  return statSync(path, { throwIfNoEntry: false }) !== undefined;
-}
-
-/** Writes a file whole or not at all: first beside it, then renamed over it. `mayReplace` false refuses an existing file. */
-export function writeWhole(path: string, text: string, mayReplace: boolean): void {
-  if (!mayReplace && exists(path)) {
-    throw new PadstopError([
-      problem("E_WRITE", path, {
-        found: "a file of that name",
-        accepted: "a new name",
-        next: "choose another name",
-      }),
-    ]);
-  }
-  const beside = join(dirname(path), `.${basename(path)}.${randomBytes(4).toString("hex")}.part`);
+  if (!exists(beside)) return null;
   try {
+    return readText(beside, name);
+  } catch (thrown) {
+    const [problem] = thrown instanceof PadstopError ? thrown.problems : [];
+    if (problem === undefined) throw thrown;
+    return {
+      code: problem.code,
+      found: problem.found ?? name,
+      accepted: problem.accepted ?? "",
+      next: problem.next,
+    };
+  }
+}
+
+const exists = (path: string): boolean => statSync(path, { throwIfNoEntry: false }) !== undefined;
+
+/** What must not be lost when a result is written. */
+export interface WriteRules {
+  /** False: an existing file is refused. */
+  readonly mayReplace: boolean;
+  /** The file that was read, if any: it is never replaced. */
+  readonly source: string | null;
+}
+
+/** Writes a plain file whole or not at all: first beside it, then renamed over it. */
+export function writeWhole(path: string, text: string, rules: WriteRules): void {
+  const beside = join(dirname(path), `.${randomBytes(6).toString("hex")}.part`);
+  try {
+    refuseTarget(path, rules);
     writeFileSync(beside, text, { flag: "wx" });
     renameSync(beside, path);
   } catch (thrown) {
-    rmSync(beside, { force: true });
-    throw new PadstopError([
-      problem("E_WRITE", path, {
-        found: reasonOf(thrown),
-        accepted: "a file in an existing folder that may be written",
-        next: "check the folder; nothing was written",
-      }),
-    ]);
+    removeQuietly(beside);
+    if (thrown instanceof PadstopError) throw thrown;
+    throw writeProblem(
+      path,
+      reasonOf(thrown),
+      "a file in an existing folder that may be written",
+      "check the folder; nothing was written",
+    );
   }
 }
+
+function refuseTarget(path: string, { mayReplace, source }: WriteRules): void {
+  const stat = statSync(path, { throwIfNoEntry: false });
+  if (stat === undefined) return;
+  if (!stat.isFile())
+    throw writeProblem(path, stat.isDirectory() ? "a folder" : "no plain file", "a plain file", null);
+  if (!mayReplace) throw writeProblem(path, "a file of that name", "a new name", "choose another name");
+  if (source !== null && realpathSync(path) === realpathSync(source)) {
+    throw writeProblem(
+      path,
+      "the site file itself",
+      "another file",
+      "choose another name; the site file is kept",
+    );
+  }
+}
+
+function removeQuietly(path: string): void {
+  try {
+    rmSync(path, { force: true });
+  } catch {
+    // Nothing was there to remove: its folder does not exist.
+  }
+}
+
+const writeProblem = (path: string, found: string, accepted: string, next: string | null): PadstopError =>
+  new PadstopError([problem("E_WRITE", path, { found, accepted, next })]);
 
 /** What the system said, without its own layout. */
 function reasonOf(thrown: unknown): string {
@@ -102,6 +138,7 @@ function reasonOf(thrown: unknown): string {
     EISDIR: "a folder",
     ENOTDIR: "a part of the path is no folder",
     ENOSPC: "no space left",
+    ENAMETOOLONG: "a name that is too long",
   };
   return (code && words[code]) ?? (thrown instanceof Error ? thrown.message : String(thrown));
 }

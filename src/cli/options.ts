@@ -4,7 +4,7 @@ import { Option } from "commander";
 import { PadstopError, problem } from "../base/problem.ts";
 import { nearest } from "../site/nearest.ts";
 import { SKY_STATES } from "../site/types.ts";
-import { requireSky, type Sky } from "../sky/daylight.ts";
+import { requireSky, type Sky, skyName } from "../sky/daylight.ts";
 
 export interface CommonOptions {
   readonly window?: string;
@@ -51,7 +51,7 @@ export const OPTIONS: OptionTable = {
     new Option(
       "--width <columns>",
       "columns of the sheet; default the terminal's, 80 in a pipe or file",
-    ).argParser(numberOf("--width", 40, 1000, "columns")),
+    ).argParser(numberOf("--width", 80, 1000, "columns")),
   failOn: () =>
     new Option("--fail-on <what>", `exit 1 when any camera is ${FAIL_ON.join(", ")} (comma-separated)`)
       .argParser((text: string) => text.split(",").map((word) => oneOf("--fail-on", FAIL_ON)(word.trim())))
@@ -64,7 +64,7 @@ export const OPTIONS: OptionTable = {
 
 function parseSkies(text: string): Sky[] {
   const skies = text.split(",").map((word) => parseSky(word.trim()));
-  const names = text.split(",").map((word) => word.trim());
+  const names = skies.map(skyName);
   const double = names.find((name, i) => names.indexOf(name) !== i);
   if (double !== undefined) {
     throw new PadstopError([
@@ -87,7 +87,7 @@ function parseSky(word: string): Sky {
   if (turbidity === undefined) return known;
   return requireSky({
     state: "haze",
-    linkeTurbidity: numberOf("--sky haze", 1, 12, "(Linke turbidity)")(turbidity),
+    linkeTurbidity: numberOf("--sky", 1, 12, "as Linke turbidity of haze")(turbidity),
   });
 }
 

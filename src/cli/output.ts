@@ -1,20 +1,25 @@
 /** Where a result goes and how it is laid out. */
 
 import { PLAIN } from "../show/paint.ts";
-import type { SheetOptions } from "../show/planSheet.ts";
+import type { SheetOptions } from "../show/sheetOptions.ts";
 import { writeWhole } from "./files.ts";
 import type { CommonOptions } from "./options.ts";
 import { PLAIN_COLUMNS, paintFor, type World } from "./world.ts";
 
 type OutputOptions = Partial<Pick<CommonOptions, "output" | "quiet" | "color" | "width">>;
 
-/** To stdout, or whole into a file with a word on stderr. */
-export function deliver(world: World, options: OutputOptions, text: string): void {
+/** To stdout, or whole into a file with a word on stderr; never over `source`, the file the result was made from. */
+export function deliver(
+  world: World,
+  options: OutputOptions,
+  text: string,
+  source: string | null = null,
+): void {
   if (options.output === undefined) {
     world.out(text);
     return;
   }
-  writeWhole(options.output, text, true);
+  writeWhole(options.output, text, { mayReplace: true, source });
   if (!options.quiet) world.err(`Wrote ${options.output}\n`);
 }
 

@@ -30,6 +30,8 @@ export interface SettingChoice {
   /** As engraved. */
   readonly stop: number;
   readonly shutterName: string;
+  /** Opening in degrees where it is set so; null for a marked time. */
+  readonly shutterAngleDeg: number | null;
   /** As engraved or by angle and rate, seconds. */
   readonly shutterS: number;
   readonly filterDensity: number;
@@ -72,6 +74,8 @@ export interface Envelope {
   readonly placeLog2: number;
 }
 
+/** So little spare is given up for a filter less, stops: what a density of 1.8 lacks to six whole stops. */
+const FILTER_WORTH_STOPS = 0.021;
 /** Spares closer than this are the same, stops. */
 const SAME_SPARE_STOPS = 0.001;
 /** Settings this near in brightness are one to a person; then fewer filters count, stops. */
@@ -110,7 +114,7 @@ export function bestPossible(
 }
 
 /**
- * The best of the settings: most spare up to the comfort margin, then nearest to the body's place, then fewest
+ * The best of the settings: most spare up to the comfort margin (a fiftieth of a stop is given up for no filter), then nearest to the body's place, then fewest
  * filters, then a stop in the lens's middle, then the shorter time, the wider stop, the thinner filter. Null without samples or choices.
  */
 export function solveSetting(
@@ -161,6 +165,9 @@ interface Judged {
 /** Each measure in turn keeps those that are as good as the best by it; the last ones tell any two apart. */
 const MEASURES: readonly { readonly of: (one: Judged) => number; readonly same: number }[] = [
   { of: ({ clips }) => clips, same: 0 },
+  { of: ({ shortOfComfort }) => shortOfComfort, same: FILTER_WORTH_STOPS },
+  // A density is no whole number of stops: without this a dense filter would be taken for a hundredth of a stop.
+  { of: ({ shortOfComfort, choice }) => (shortOfComfort > 0 ? choice.filters : 0), same: 0 },
   { of: ({ shortOfComfort }) => shortOfComfort, same: SAME_SPARE_STOPS },
   { of: ({ fromPlace }) => fromPlace, same: SAME_PLACE_STOPS },
   { of: ({ choice }) => choice.filters, same: 0 },

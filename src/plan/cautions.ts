@@ -11,7 +11,7 @@ const ALWAYS: readonly string[] = [
   "A plan is a model of a mean sky: meter when you can, and set by the meter where the two differ.",
 ];
 
-const SUN_CAUTION =
+export const SUN_CAUTION =
   "Never look at or near the sun through a finder or lens without a filter made for solar viewing in front of it.";
 
 /** Cautions of a plan: the sun's first when any camera has it in or near its frame. */

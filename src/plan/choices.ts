@@ -17,6 +17,8 @@ export interface Choices {
 /** A shutter as it is set and as it is computed with. */
 export interface ShutterTime {
   readonly name: string;
+  /** Null for a marked time. */
+  readonly angleDeg: number | null;
   /** As set, seconds. */
   readonly markedS: number;
   readonly exactS: number;
@@ -26,13 +28,14 @@ export function shutterTime(shutter: Shutter, rateHz: number | null): ShutterTim
   if (shutter.kind === "time") {
     return {
       name: timeName(shutter.markedS),
+      angleDeg: null,
       markedS: shutter.markedS,
       exactS: exactShutterS(shutter.markedS),
     };
   }
   if (rateHz === null) return null;
   const exactS = shutterAngleTimeS(shutter.angleDeg, rateHz);
-  return { name: timeName(exactS), markedS: exactS, exactS };
+  return { name: timeName(exactS), angleDeg: shutter.angleDeg, markedS: exactS, exactS };
 }
 
 export function choicesFor(camera: Camera, motion: ImageMotion | null): Choices {
@@ -85,6 +88,7 @@ function choice(camera: Camera, mark: StopMark, time: ShutterTime, filterDensity
   return {
     stop: mark.stop,
     shutterName: time.name,
+    shutterAngleDeg: time.angleDeg,
     shutterS: time.markedS,
     filterDensity,
     midToneLog2: Math.log2(midTone),
@@ -100,9 +104,9 @@ export const lossStops = (camera: Camera, filterDensity: number): number =>
 function whatIsMissing(camera: Camera): string[] {
   const missing: string[] = [];
   if (camera.lens.stops.length === 0) missing.push("lens stops");
-  if (camera.shutters.length === 0) missing.push("a shutter");
-  if (camera.medium === null) missing.push("a medium");
+  if (camera.shutters.length === 0) missing.push("shutter");
+  if (camera.medium === null) missing.push("medium");
   if (camera.shutters.some(({ kind }) => kind === "angle") && camera.rateHz === null)
-    missing.push("a frame rate");
+    missing.push("frame rate");
   return missing;
 }

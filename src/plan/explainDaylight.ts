@@ -7,6 +7,7 @@ import {
   absoluteAirMass,
   type DaylightInput,
   daylightInputFor,
+  discShare,
   hazeInput,
   LOW_SUN_DEG,
   lowSunParts,
@@ -29,35 +30,40 @@ export function daylightLines(input: ExplainCase): ExplainLine[] {
 
 const PRACTICE = "IES CPC 1984, J. IES 13(4) 381";
 
-function highSunLines({ instant, scene, sky }: ExplainCase): ExplainLine[] {
-  const h = instant.sun.apparentElevationDeg;
+function highSunLines(input: ExplainCase): ExplainLine[] {
+  const { instant, scene, sky } = input;
   const state = skyState(sky.sky);
-  const mass = absoluteAirMass({ apparentElevationDeg: h, pressureHPa: scene.air.pressureHPa });
-  const massLine = line(
-    `air mass m = 1/(sin h + 0.50572 (h + 6.07995)^-1.6364) x P/${STANDARD_PRESSURE_HPA} = ${num(airMassKastenYoung1989(h))} x ${num(scene.air.pressureHPa / STANDARD_PRESSURE_HPA)} = ${num(mass)}`,
-    "Kasten & Young 1989",
-  );
   if (state === "clear") {
-    const factor = 1 / instant.sample.distanceAu ** 2;
     return [
-      massLine,
-      line(
-        `beam = ${EXTRATERRESTRIAL_ILLUMINANCE_LX} x ${num(factor)} x e^(-0.21 m) = ${num(sky.directNormalLx)} lx`,
-        PRACTICE,
-      ),
+      massLine(input),
+      line(`beam = ${beamWords(instant)} = ${num(sky.directNormalLx)} lx`, PRACTICE),
       line(`sky on the horizontal = 800 + 15500 sqrt(sin h) = ${num(sky.diffuseHorizontalLx)} lx`, PRACTICE),
     ];
   }
-  if (state === "haze")
-    return [massLine, ...hazeLines(hazeInput(daylightInputOf(instant, scene), sky.sky), sky)];
-  const [slope, source] =
-    state === "overcast" ? [21_000, PRACTICE] : [45_000, `${PRACTICE}, constants from memory`];
+  if (state === "haze") {
+    return [massLine(input), ...hazeLines(hazeInput(daylightInputOf(instant, scene), sky.sky), sky)];
+  }
+  const slope = state === "overcast" ? "21000" : "45000";
+  const source = state === "overcast" ? PRACTICE : `${PRACTICE}, constants from memory`;
   return [
     line(
       `no beam; sky on the horizontal = 300 + ${slope} sin h = ${num(sky.diffuseHorizontalLx)} lx`,
-      String(source),
+      source,
     ),
   ];
+}
+
+const beamWords = (instant: Instant): string =>
+  `${EXTRATERRESTRIAL_ILLUMINANCE_LX} x ${num(1 / instant.sample.distanceAu ** 2)} x e^(-0.21 m)`;
+
+function massLine({ instant, scene }: ExplainCase): ExplainLine {
+  const h = instant.sun.apparentElevationDeg;
+  const { pressureHPa } = scene.air;
+  const mass = absoluteAirMass({ apparentElevationDeg: h, pressureHPa });
+  return line(
+    `air mass m = 1/(sin h + 0.50572 (h + 6.07995)^-1.6364) x P/${STANDARD_PRESSURE_HPA} = ${num(airMassKastenYoung1989(h))} x ${num(pressureHPa / STANDARD_PRESSURE_HPA)} = ${num(mass)}`,
+    "Kasten & Young 1989",
+  );
 }
 
 /** Ineichen & Perez's sky from its turbidity, then lumens from watts. */
@@ -80,23 +86,47 @@ function hazeLines(input: TurbidSkyInput, sky: SkyLight): ExplainLine[] {
   ];
 }
 
-function lowSunLines({ instant, scene, sky }: ExplainCase): ExplainLine[] {
+function lowSunLines(input: ExplainCase): ExplainLine[] {
+  const { instant, scene, sky } = input;
   const parts = lowSunParts(daylightInputOf(instant, scene), sky.sky);
   return [
-    line(`beam ${num(sky.directNormalLx)} lx: the state's, times the share of the disc above the horizon`),
+    ...lowBeamLines(input),
     line(
-      `weight of the state's model w = 3 x² - 2 x³ of x = (h + 0.8333)/5.8333 held in 0..1: ${num(parts.weight)}`,
+      `weight of the daytime model w = 3 x² - 2 x³ of x = (h + 0.8333)/5.8333 held in 0..1: ${num(parts.weight)}`,
       "blend of our own",
     ),
     line(
-      `clear natural light on the horizontal E = ${num(parts.naturalLx)} lx`,
-      "Explanatory Supplement 1992",
+      `clear natural light on the horizontal at w x apparent + (1 - w) x airless = ${parts.naturalElevationDeg.toFixed(3)}°: E = ${num(parts.naturalLx)} lx`,
+      "polynomials of the Explanatory Supplement 1992",
     ),
     line(
       `sum on the horizontal = E x ${num(parts.shareAtFive)}^w x ${num(parts.shareAtSunset)}^(1 - w) + ${NIGHT_SKY_LX} (1 - w) = ${num(parts.totalLx)} lx`,
-      `the state's share of E at ${LOW_SUN_DEG}° and at sunset (USNO Circular 171)`,
+      `the daytime model's share of E at ${LOW_SUN_DEG}°; this sky's share at sunset, USNO Circular 171`,
     ),
     line(`sky = sum - beam x sin h = ${num(sky.diffuseHorizontalLx)} lx`),
+  ];
+}
+
+/** The daytime beam, as far as the disc stands above the horizon. */
+function lowBeamLines(input: ExplainCase): ExplainLine[] {
+  const { instant, sky } = input;
+  const share = discShare(instant.sun.apparentElevationDeg);
+  if (sky.directNormalLx === 0) return [line("no beam: the disc is down, or the sky lets none through")];
+  if (skyState(sky.sky) === "clear") {
+    return [
+      massLine(input),
+      line(
+        `beam = ${beamWords(instant)} x ${num(share)} of the disc above the horizon = ${num(sky.directNormalLx)} lx`,
+        PRACTICE,
+      ),
+    ];
+  }
+  return [
+    massLine(input),
+    line(
+      `beam of the turbidity model x ${num(share)} of the disc above the horizon = ${num(sky.directNormalLx)} lx`,
+      "Ineichen & Perez 2002 x efficacies of Perez et al. 1990",
+    ),
   ];
 }
 

@@ -4,13 +4,15 @@
  */
 
 import { cosDeg } from "../base/units.ts";
+import { angleBetweenDeg } from "../base/vector.ts";
 import { exposureValue, MID_TONE_REFLECTANCE } from "../exposure/exposureValue.ts";
 import { guideEv } from "../exposure/guide.ts";
 import { cylinderMean, cylinderPeak } from "../light/body.ts";
-import type { PlumeLuminance } from "../light/plume.ts";
+import { PLUME_FAMILIES, type PlumeLuminance } from "../light/plume.ts";
 import type { Site } from "../site/types.ts";
 import { skyName, skyState } from "../sky/daylight.ts";
 import { generalSkyOf, zenithShare } from "../sky/generalSky.ts";
+import { apparentEnu } from "../sky/sun.ts";
 import { daylightLines } from "./explainDaylight.ts";
 import { type ExplainCase, type ExplainLine, type ExplainPart, line, num } from "./explainLine.ts";
 import { correctionStops, type Things } from "./things.ts";
@@ -29,15 +31,22 @@ function sunLines({ scene, instant }: ExplainCase): ExplainLine[] {
   const { azimuthDeg, airlessElevationDeg, apparentElevationDeg } = instant.sun;
   const lift = apparentElevationDeg - airlessElevationDeg;
   const { pressureHPa, temperatureC } = scene.air;
+  const isLow = airlessElevationDeg < -1;
+  const refraction = isLow
+    ? line(
+        `below -1° refraction fades out to -5°: +${lift.toFixed(3)}°, h = ${apparentElevationDeg.toFixed(3)}°`,
+        "our own",
+      )
+    : line(
+        `refraction +${lift.toFixed(3)}° at ${pressureHPa.toFixed(0)} hPa, ${temperatureC.toFixed(0)} °C: apparent elevation h = ${apparentElevationDeg.toFixed(3)}°`,
+        "Saemundsson 1986 in Meeus 1998, eq. 16.4; SPA scaling",
+      );
   return [
     line(
       `azimuth ${azimuthDeg.toFixed(3)}°, airless elevation ${airlessElevationDeg.toFixed(3)}°`,
       "astronomy-engine, topocentric, of date",
     ),
-    line(
-      `refraction +${lift.toFixed(3)}° at ${pressureHPa.toFixed(0)} hPa, ${temperatureC.toFixed(0)} °C: apparent elevation h = ${apparentElevationDeg.toFixed(3)}°`,
-      "Saemundsson 1986 in Meeus 1998, eq. 16.4; SPA scaling",
-    ),
+    refraction,
     line(
       `distance ${instant.sample.distanceAu.toFixed(5)} au: light x 1/d² = ${num(1 / instant.sample.distanceAu ** 2)}`,
     ),
@@ -82,13 +91,20 @@ function bodyLines({ things, view, scene, instant, sky }: ExplainCase): ExplainL
   ];
 }
 
-function otherLines({ things, sky, scene, plume, instant }: ExplainCase): ExplainLine[] {
+function otherLines(input: ExplainCase): ExplainLine[] {
+  const { things, sky, scene, plume, view, instant } = input;
   const general = generalSkyOf(skyState(sky.sky));
   const zenith = sky.diffuseHorizontalLx * zenithShare(general, instant.sun.apparentElevationDeg);
+  const zenithDeg = 90 - Math.max(0, view.axis.elevationDeg);
+  const toSunDeg = angleBetweenDeg(view.frame.axis, apparentEnu(instant.sun));
   const lines = [
     line(
-      `zenith = sky x ${num(zenith / sky.diffuseHorizontalLx)} per sr = ${num(zenith)} cd/m²; on the axis ${num(things.skyCdM2 / zenith)} times that = ${num(things.skyCdM2)} cd/m²`,
+      `zenith = sky x ${num(zenith / sky.diffuseHorizontalLx)} per sr = ${num(zenith)} cd/m²`,
       `CIE general sky type ${general.type}, ISO 15469, integrated over the sky`,
+    ),
+    line(
+      `on the axis, ${zenithDeg.toFixed(1)}° from the zenith and ${toSunDeg.toFixed(1)}° from the sun: ${num(things.skyCdM2 / zenith)} times that = ${num(things.skyCdM2)} cd/m²`,
+      `a ${general.a}, b ${general.b}, c ${general.c}, d ${general.d}, e ${general.e}`,
     ),
     line(`deck = ${scene.site.groundReflectance}/pi x ground = ${num(things.deckCdM2)} cd/m²`),
   ];
@@ -96,7 +112,7 @@ function otherLines({ things, sky, scene, plume, instant }: ExplainCase): Explai
   return [
     ...lines,
     plumeLine(scene.site, plume, things.plume.nominalCdM2),
-    plumeRangeLine(plume, things.plume),
+    plumeRangeLine(scene.site, plume, things.plume),
   ];
 }
 
@@ -109,12 +125,15 @@ function plumeLine(site: Site, plume: PlumeLuminance, seenCdM2: number): Explain
   );
 }
 
-const plumeRangeLine = (plume: PlumeLuminance, seen: NonNullable<Things["plume"]>): ExplainLine =>
-  line(
-    plume.radiator === null
-      ? "no range: the luminance was given"
-      : `its range ${num(seen.lowCdM2)} to ${num(seen.highCdM2)} cd/m²`,
+function plumeRangeLine(site: Site, plume: PlumeLuminance, seen: NonNullable<Things["plume"]>): ExplainLine {
+  const propellant = site.vehicle?.plume?.propellant;
+  if (plume.radiator === null || !propellant) return line("no range: the luminance was given");
+  const { temperatureK, emissivity } = PLUME_FAMILIES[propellant];
+  return line(
+    `its range ${num(seen.lowCdM2)} to ${num(seen.highCdM2)} cd/m²: ${temperatureK.low} to ${temperatureK.high} K and emissivity ${emissivity.low} to ${emissivity.high}, their stops added in quadrature`,
+    "brackets of equilibrium calculations; emissivities from memory",
   );
+}
 
 function exposureLines({ things, scene, sky, guideHolds }: ExplainCase): ExplainLine[] {
   const state = skyState(sky.sky);

@@ -62,7 +62,7 @@ function limitLines({ view, motion, choices }: PreparedCamera): ExplainLine[] {
   if (motion !== null) {
     lines.push(
       line(
-        `image motion up to ${num(motion.imageMmS)} mm/s (vehicle ${motion.speedMS.toFixed(0)} m/s at ${motion.rangeM.toFixed(0)} m): ${choices.blurOverLimitMm === null ? "times used keep under" : "no time keeps under"} ${camera.medium?.blurMm ?? "-"} mm`,
+        `image motion up to ${num(motion.imageMmS)} mm/s (the vehicle's foot at ${motion.speedMS.toFixed(1)} m/s, ${motion.acrossMS.toFixed(1)} across the line of sight, ${motion.rangeM.toFixed(0)} m away): ${choices.blurOverLimitMm === null ? "times used keep under" : "no time keeps under"} ${camera.medium?.blurMm ?? "-"} mm`,
         "focal x speed across x time / range; constant acceleration",
       ),
     );
@@ -85,7 +85,7 @@ function rangeLines(scene: Scene, { settingInput, view }: PreparedCamera, envelo
       medium!.commonPractice ? "common practice, no source" : "site file",
     ),
     line(
-      `best possible: mid-tone at ${num(2 ** best.midToneLog2)} cd/m², spare ${signed(best.spareStops)} stops; no setting can beat it`,
+      `best possible: mid-tone at ${num(2 ** best.midToneLog2)} cd/m², spare ${signed(best.spareStops)} stops; no setting of any kit can beat it`,
       "both margins equal",
     ),
   ];
@@ -112,6 +112,9 @@ function choiceLines(
       `spare over all T-0s = min(${range.overStops} - (${signed(envelope.brightestLog2 - choice.midToneLog2)}), ${range.underStops} + (${signed(envelope.darkestLog2 - choice.midToneLog2)})) = ${signed(spareAt(envelope, range, choice.midToneLog2))} stops`,
     ),
     line(`the body lies ${signed(envelope.placeLog2 - choice.midToneLog2)} stops from its place on average`),
+    line(
+      "chosen for: spare up to the comfort margin (0.02 stop is given up for no filter), then nearness to the body's place (a tenth of a stop counts as the same), fewest filters, a stop in the lens's middle, the shorter time",
+    ),
   ];
 }
 

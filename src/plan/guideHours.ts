@@ -3,8 +3,8 @@
 import { MS_PER_DAY, MS_PER_HOUR } from "../base/units.ts";
 import { GUIDE_LOWEST_SUN_DEG, GUIDE_MARGIN_HOURS } from "../exposure/guide.ts";
 import { sunEvents } from "../sky/sunEvents.ts";
+import { localDate } from "./clock.ts";
 import type { Scene } from "./scene.ts";
-import { localDate } from "./wallClock.ts";
 
 /** For each T-0 of the scene whether the guide holds there. */
 export function guideHolds(scene: Scene): readonly boolean[] {

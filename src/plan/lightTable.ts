@@ -46,48 +46,55 @@ export function lightTableFor(
   series: SunSeries,
 ): LightTableBuilder {
   const length = instants.length * skyNames.length;
-  const columns = Object.fromEntries(COLUMNS.map((name) => [name, new Float64Array(length)])) as Record<
-    Column,
-    Float64Array
-  >;
+  const made = COLUMNS.map((name) => [name, new Float64Array(length)] as const);
+  const columns = Object.fromEntries(made) as Columns;
   const sample = (index: number): LightSample => {
     const i = index % instants.length;
     return {
       at: instants[i]!.at,
       sky: skyNames[Math.floor(index / instants.length)]!,
-      light: LIGHT_CLASSES[columns.lightIndex[index]!]!,
-      phaseDeg: columns.phaseDeg[index]!,
-      litShare: columns.litShare[index]!,
       offAxisDeg: series.offAxisDeg[i]!,
       fromEdgeDeg: series.fromEdgeDeg[i]!,
-      ev: orNull(columns.ev[index]!),
-      tableEv: orNull(columns.tableEv[index]!),
-      bodyMeanCdM2: columns.bodyMeanCdM2[index]!,
-      bodyBrightestCdM2: columns.bodyBrightestCdM2[index]!,
-      bodyDarkestCdM2: columns.bodyDarkestCdM2[index]!,
-      skyCdM2: columns.skyCdM2[index]!,
-      deckCdM2: columns.deckCdM2[index]!,
-      plumeCdM2: orNull(columns.plumeCdM2[index]!),
+      ...rowOf(columns, index),
     };
   };
-  return { add: (index, things, tableEv) => addRow(columns, index, things, tableEv), done };
-
-  function done(): LightTable {
-    let made: readonly LightSample[] | null = null;
-    const all = (): readonly LightSample[] => {
-      made ??= Array.from({ length }, (_, index) => sample(index));
-      return made;
-    };
-    return { length, ev: columns.ev, tableEv: columns.tableEv, sample, all };
-  }
+  return {
+    add: (index, things, tableEv) => addRow(columns, index, things, tableEv),
+    done: () => tableOf(columns, length, sample),
+  };
 }
 
-function addRow(
-  columns: Readonly<Record<Column, Float64Array>>,
+type Columns = Readonly<Record<Column, Float64Array>>;
+
+function tableOf(columns: Columns, length: number, sample: (index: number) => LightSample): LightTable {
+  let made: readonly LightSample[] | null = null;
+  const all = (): readonly LightSample[] => {
+    made ??= Array.from({ length }, (_, index) => sample(index));
+    return made;
+  };
+  return { length, ev: columns.ev, tableEv: columns.tableEv, sample, all };
+}
+
+function rowOf(
+  columns: Columns,
   index: number,
-  things: Things,
-  tableEv: number | null,
-): void {
+): Omit<LightSample, "at" | "sky" | "offAxisDeg" | "fromEdgeDeg"> {
+  return {
+    light: LIGHT_CLASSES[columns.lightIndex[index]!]!,
+    phaseDeg: columns.phaseDeg[index]!,
+    litShare: columns.litShare[index]!,
+    ev: orNull(columns.ev[index]!),
+    tableEv: orNull(columns.tableEv[index]!),
+    bodyMeanCdM2: columns.bodyMeanCdM2[index]!,
+    bodyBrightestCdM2: columns.bodyBrightestCdM2[index]!,
+    bodyDarkestCdM2: columns.bodyDarkestCdM2[index]!,
+    skyCdM2: columns.skyCdM2[index]!,
+    deckCdM2: columns.deckCdM2[index]!,
+    plumeCdM2: orNull(columns.plumeCdM2[index]!),
+  };
+}
+
+function addRow(columns: Columns, index: number, things: Things, tableEv: number | null): void {
   columns.lightIndex[index] = LIGHT_CLASSES.indexOf(things.light);
   columns.phaseDeg[index] = things.phaseDeg;
   columns.litShare[index] = things.body.litShare;

@@ -11,7 +11,9 @@ import type { CameraView } from "./cameraView.ts";
 export interface ImageMotion {
   /** Fastest movement on the image, mm/s, while the vehicle's foot is in the gate. */
   readonly imageMmS: number;
+  /** Of the vehicle, and its part across the line of sight. */
   readonly speedMS: number;
+  readonly acrossMS: number;
   readonly rangeM: number;
 }
 
@@ -39,7 +41,7 @@ export function imageMotion(site: Site, view: CameraView): ImageMotion | null {
     const speedMS = Math.sqrt(2 * accelerationMS2 * (footM - baseM));
     const acrossMS = speedMS * (Math.hypot(toFoot[0], toFoot[1]) / rangeM);
     const imageMmS = motionBlurMm(acrossMS, 1, view.camera.lens.focalMm, rangeM);
-    if (fastest === null || imageMmS > fastest.imageMmS) fastest = { imageMmS, speedMS, rangeM };
+    if (fastest === null || imageMmS > fastest.imageMmS) fastest = { imageMmS, speedMS, acrossMS, rangeM };
   }
   return fastest;
 }

@@ -42,6 +42,8 @@ export interface Setting {
   /** As engraved, or by angle and rate. */
   readonly shutterS: number;
   readonly shutterName: string;
+  /** Opening in degrees where the shutter is set so; null for a marked time. */
+  readonly shutterAngleDeg: number | null;
   readonly filterDensity: number;
   /** Share of (T-0 x sky) samples with everything kept inside the medium's range. */
   readonly holds: number;
@@ -106,6 +108,8 @@ export interface WindowPlan {
   readonly sun: readonly SunInstant[];
   /** Of the local date on which the window opens. */
   readonly events: SunEvents;
+  /** Of the date on which it closes; null when that is the same. */
+  readonly eventsAtClose: SunEvents | null;
   readonly cameras: readonly CameraPlan[];
   readonly notes: readonly string[];
   readonly cautions: readonly string[];

@@ -1,18 +1,21 @@
 /** The main job: every camera of a site over one window. */
 
+import { wrap180 } from "../base/units.ts";
 import type { Camera, Site, Window } from "../site/types.ts";
-import { skyName } from "../sky/daylight.ts";
+import { utcOffsetMinutes } from "../site/zoneTime.ts";
+import { LOW_SUN_DEG, skyName } from "../sky/daylight.ts";
 import { secondOpinion } from "../sky/secondOpinion.ts";
 import { sunAt } from "../sky/sun.ts";
 import { sunEvents } from "../sky/sunEvents.ts";
 import { cautionsFor } from "./cautions.ts";
+import { type Clock, localDate, makeClock } from "./clock.ts";
+import { eventsAtClose } from "./eventsAtClose.ts";
 import { mediumNotes, notesFor } from "./notes.ts";
 import type { CameraPlan, WindowPlan } from "./planTypes.ts";
 import { prepareCamera, type Shared, shareScene } from "./prepareCamera.ts";
 import { remedyFor } from "./remedy.ts";
 import { makeScene, type PlanOptions, type Scene } from "./scene.ts";
 import { type SettingInput, settingFor } from "./settingFor.ts";
-import { localDate, wallClock } from "./wallClock.ts";
 
 /**
  * The night-before plan of `site` for `window`: light, sun risk and a setting for every camera.
@@ -22,7 +25,8 @@ import { localDate, wallClock } from "./wallClock.ts";
 export function planWindow(site: Site, window: Window, options: PlanOptions = {}): WindowPlan {
   const scene = makeScene(site, window, options);
   const shared = shareScene(scene);
-  const cameras = site.cameras.map((camera) => planCamera(shared, camera));
+  const clock = makeClock(site.zone, window.opens, window.closes);
+  const cameras = site.cameras.map((camera) => planCamera(shared, camera, clock));
   return {
     site: { name: site.name, zone: site.zone, ...site.place },
     window: { name: window.name, opens: window.opens, closes: window.closes, zone: site.zone },
@@ -36,13 +40,14 @@ export function planWindow(site: Site, window: Window, options: PlanOptions = {}
       apparentElevationDeg: sun.apparentElevationDeg,
     })),
     events: sunEvents(site.place, localDate(window.opens, site.zone), site.zone),
+    eventsAtClose: eventsAtClose(site, window),
     cameras,
-    notes: siteNotes(scene),
+    notes: siteNotes(scene, clock),
     cautions: cautionsFor(site.cameras, cameras, scene.instants[0]!.sample.semidiameterDeg),
   };
 }
 
-function planCamera(shared: Shared, camera: Camera): CameraPlan {
+function planCamera(shared: Shared, camera: Camera, clock: Clock): CameraPlan {
   const { site, skies } = shared.scene;
   const prepared = prepareCamera(shared, camera);
   const { view, light, sun, settingInput } = prepared;
@@ -64,7 +69,14 @@ function planCamera(shared: Shared, camera: Camera): CameraPlan {
         ? [{ sky: skyName(skies[0]!), setting }]
         : skies.map((sky, index) => ({ sky: skyName(sky), setting: settingUnder(settingInput, index) })),
     keep: camera.keep,
-    notes: notesFor({ site, ...prepared, solved: solved?.solved ?? null, setting }),
+    notes: notesFor({
+      site,
+      ...prepared,
+      clock,
+      solved: solved?.solved ?? null,
+      setting,
+      skyCount: skies.length,
+    }),
   };
 }
 
@@ -76,7 +88,7 @@ function settingUnder(input: SettingInput | null, skyIndex: number): CameraPlan[
 }
 
 /** Notes that hold for the whole sheet. */
-function siteNotes(scene: Scene): string[] {
+function siteNotes(scene: Scene, clock: Clock): string[] {
   const { site, window } = scene;
   const notes = mediumNotes(site.cameras);
   if (site.structures.length > 0 || site.horizon.length > 0) {
@@ -89,13 +101,41 @@ function siteNotes(scene: Scene): string[] {
   if (Object.keys({ ...site.corrections.bySky, ...site.corrections.byCamera }).length > 0) {
     notes.push("corrections from readings are applied to body, sky and deck");
   }
+  notes.push(...lampNotes(scene), ...zoneNotes(site, window));
   for (const at of [window.opens, window.closes]) {
     const opinion = secondOpinion(site.place, at, sunAt(site.place, at, scene.air));
     if (!opinion.agrees) {
       notes.push(
-        `a second library puts the sun ${opinion.apartDeg.toFixed(2)} degrees away at ${wallClock(at, site.zone)} (accepted ${opinion.acceptedDeg}): check the site's place and air`,
+        `a second library puts the sun ${opinion.apartDeg.toFixed(2)} degrees away at ${clock.at(at)} (accepted ${opinion.acceptedDeg}): check the site's place and air`,
       );
     }
   }
   return notes;
+}
+
+/** Lights that are counted in part or not at all; they matter when the sun is low or down. */
+function lampNotes({ site, instants }: Scene): string[] {
+  const notes: string[] = [];
+  if (site.floodlightLx !== null) {
+    notes.push(
+      "floodlights count on the body alone, from all sides alike; deck and sky are counted without them",
+    );
+  }
+  const isLow = instants.some(({ sun }) => sun.apparentElevationDeg < LOW_SUN_DEG);
+  if (isLow && site.vehicle?.plume)
+    notes.push("the plume's light on body and deck is not yet counted, nor is the moon's");
+  return notes;
+}
+
+/** A zone's clock rarely stands farther from the sun's than this. */
+const ZONE_OFF_HOURS = 4;
+
+/** A longitude of the wrong sign shows here before anywhere else. */
+function zoneNotes({ place, zone }: Site, { opens }: Window): string[] {
+  const offHours = utcOffsetMinutes(opens, zone) / 60 - place.longitudeDeg / 15;
+  const apartHours = Math.abs(wrap180(offHours * 15)) / 15;
+  if (apartHours <= ZONE_OFF_HOURS) return [];
+  return [
+    `the clock of ${zone} stands ${apartHours.toFixed(0)} hours off the sun at longitude ${place.longitudeDeg.toFixed(2)}: check the longitude's sign, the latitude and the zone`,
+  ];
 }

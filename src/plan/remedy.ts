@@ -1,6 +1,6 @@
 /** The smallest change that clears a sun-in-frame or near-frame warning: another T-0, another aim, a hood. */
 
-import { intervalsOutside } from "../base/crossings.ts";
+import { type Interval, intervalsOutside, minimumNear } from "../base/crossings.ts";
 import { RAD_PER_DEG, wrap180 } from "../base/units.ts";
 import { add, angleBetweenDeg, scale, toAzimuthElevation, unit, type Vec3 } from "../base/vector.ts";
 import type { Site } from "../site/types.ts";
@@ -10,14 +10,8 @@ import { hoodLengthInDiameters, longestHoodInDiameters } from "../view/hood.ts";
 import { pointOn } from "../view/lineInGate.ts";
 import { type CameraSun, sunIntervals } from "../view/sunInFrame.ts";
 import { type CameraView, isInGate } from "./cameraView.ts";
-import {
-  type FlareRule,
-  flareMeasure,
-  type SunRisk,
-  type SunSeries,
-  type TimeSpan,
-  toTimeSpan,
-} from "./sunRisk.ts";
+import type { TimeSpan } from "./clock.ts";
+import { type FlareRule, flareMeasure, type SunRisk, type SunSeries, toTimeSpan } from "./sunRisk.ts";
 
 export interface AimChange {
   /** Turn of the axis, degrees; azimuth positive to the right, elevation positive upward. */
@@ -25,12 +19,15 @@ export interface AimChange {
   readonly elevationDeg: number;
   /** Angle between the old axis and the new. */
   readonly angleDeg: number;
+  /** The new axis. */
+  readonly newAzimuthDeg: number;
+  readonly newElevationDeg: number;
 }
 
 export interface Remedy {
   /** T-0s inside the window with the sun neither in nor near the frame. */
   readonly clearTimes: readonly TimeSpan[];
-  /** Smallest aim change that clears the whole window and keeps what is in the gate of the body; null when none does. */
+  /** Smallest aim change that clears the whole window and keeps what is in the gate of the body; null when none does, or when it is not known where the body stands in the gate. */
   readonly aim: AimChange | null;
   /** Hood that ends the flare, as long as so many of its diameters; null when the sun is in the frame or no hood can. */
   readonly hoodDiameters: number | null;
@@ -50,8 +47,8 @@ export function remedyFor(
   const flared = sunIntervals(sunOf, flareMeasure(view.frame, risk.flare), fromMs, toMs);
   return {
     clearTimes: intervalsOutside(flared, fromMs, toMs).map(toTimeSpan),
-    aim: aimChange(site, view, risk.flare, series, sunOf),
-    hoodDiameters: risk.risk === "near-frame" ? endingHood(view, risk, sunOf) : null,
+    aim: view.body === null ? null : aimChange(site, view, risk.flare, series, sunOf),
+    hoodDiameters: risk.risk === "near-frame" ? endingHood(view, series, sunOf, flared) : null,
   };
 }
 
@@ -129,6 +126,8 @@ function verified(
     azimuthDeg: wrap180(frame.view.azimuthDeg - view.frame.view.azimuthDeg),
     elevationDeg: frame.view.elevationDeg - view.frame.view.elevationDeg,
     angleDeg: angleBetweenDeg(frame.axis, view.frame.axis),
+    newAzimuthDeg: frame.view.azimuthDeg,
+    newElevationDeg: frame.view.elevationDeg,
   };
 }
 
@@ -176,20 +175,39 @@ function subjectsInGate(site: Site, view: CameraView): Vec3[] {
   ];
 }
 
-/** Length in diameters of the hood that keeps the nearest sun off the glass, when it leaves the picture's corners clear. */
-function endingHood(view: CameraView, risk: SunRisk, sunOf: (ms: number) => CameraSun): number | null {
-  if (risk.closest === null) return null;
+/** Length in diameters of the hood that keeps the sun off the glass while it is near, when it leaves the picture's corners clear. */
+function endingHood(
+  view: CameraView,
+  series: SunSeries,
+  sunOf: (ms: number) => CameraSun,
+  flared: readonly Interval[],
+): number | null {
   const { focalMm, gateWidthMm, gateHeightMm } = view.frame.view;
-  const offAxisDeg = risk.closest.offAxisDeg - sunOf(risk.closest.at.getTime()).semidiameterDeg;
+  const nearestDeg = Math.min(...flared.map((span) => nearestLimbDeg(view.frame, series, sunOf, span)));
   const halfDiagonalDeg = fieldDeg(Math.hypot(gateWidthMm, gateHeightMm), focalMm) / 2;
-  if (offAxisDeg <= halfDiagonalDeg) return null;
-  const needed = hoodLengthInDiameters(offAxisDeg);
+  if (nearestDeg <= halfDiagonalDeg) return null;
+  const needed = hoodLengthInDiameters(nearestDeg);
   const longest = longestHoodInDiameters(
     view.camera.lens.hood?.diameterMm ?? null,
     pupilMm(view),
     halfDiagonalDeg,
   );
   return longest !== null && needed <= longest ? needed : null;
+}
+
+/** Smallest angle in degrees from the axis to the sun's limb in a span of time. */
+function nearestLimbDeg(
+  frame: Frame,
+  series: SunSeries,
+  sunOf: (ms: number) => CameraSun,
+  { fromMs, toMs }: Interval,
+): number {
+  const limbDeg = (ms: number): number => {
+    const { direction, semidiameterDeg } = sunOf(ms);
+    return angleBetweenDeg(frame.axis, direction) - semidiameterDeg;
+  };
+  const times = [fromMs, ...series.timesMs.filter((ms) => ms > fromMs && ms < toMs), toMs];
+  return minimumNear(limbDeg, times, times.map(limbDeg)).value;
 }
 
 /** Widest entrance pupil the lens can have, mm; 0 when its stops are not known. */

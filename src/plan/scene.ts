@@ -135,7 +135,7 @@ function instantsOf(window: Window, stepS: number, alsoAt: Date | null): number[
   const stepMs = stepS * MS_PER_SECOND;
   if ((closesMs - opensMs) / stepMs > MOST_INSTANTS) {
     throw new PadstopError([
-      problem("E_RANGE", "step", {
+      problem("E_RANGE", "--step", {
         found: `${stepS} s in a window of ${Math.round((closesMs - opensMs) / MS_PER_HOUR)} h`,
         accepted: `at most ${MOST_INSTANTS} T-0s`,
         next: "use a longer step",

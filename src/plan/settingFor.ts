@@ -33,6 +33,7 @@ export function settingFor(input: SettingInput): { setting: Setting; solved: Sol
     stop: choice.stop,
     shutterS: choice.shutterS,
     shutterName: choice.shutterName,
+    shutterAngleDeg: choice.shutterAngleDeg,
     filterDensity: choice.filterDensity,
     holds: solved.holds,
     spareStops: solved.spareStops,

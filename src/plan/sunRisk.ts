@@ -16,20 +16,19 @@ import {
   sunIntervals,
 } from "../view/sunInFrame.ts";
 import type { CameraView } from "./cameraView.ts";
+import type { TimeSpan } from "./clock.ts";
 import type { Instant } from "./scene.ts";
 
 export const SUN_RISKS = ["in-frame", "near-frame", "hidden", "clear", "down"] as const;
 export type SunRiskWord = (typeof SUN_RISKS)[number];
 
-export interface TimeSpan {
-  readonly from: Date;
-  readonly to: Date;
+/** When a sun outside the gate makes flare: near the edge, and reaching the glass. */
+export interface FlareRule {
+  /** From the gate's edge. */
+  readonly marginDeg: number;
+  /** From the axis, the hood's limit; null when no hood is given, which keeps no sun out. */
+  readonly cutoffDeg: number | null;
 }
-
-/** How far outside the gate direct sun still makes flare. */
-export type FlareRule =
-  | { readonly kind: "hood"; readonly cutoffDeg: number }
-  | { readonly kind: "setting"; readonly marginDeg: number };
 
 export interface SunRisk {
   readonly risk: SunRiskWord;
@@ -50,16 +49,17 @@ export interface SunSeries {
 
 export function flareRule(view: CameraView, settings: Settings): FlareRule {
   const { hood } = view.camera.lens;
-  return hood === null
-    ? { kind: "setting", marginDeg: settings.flareMarginDeg }
-    : { kind: "hood", cutoffDeg: hoodCutoffDeg(hood) };
+  return { marginDeg: settings.flareMarginDeg, cutoffDeg: hood === null ? null : hoodCutoffDeg(hood) };
 }
 
 /** Below zero while the sun makes flare or stands in the frame. */
-export function flareMeasure(frame: Frame, rule: FlareRule): (sun: CameraSun) => number {
-  return rule.kind === "hood"
-    ? (sun) => Math.min(inHoodMeasure(frame, sun, rule.cutoffDeg), inFrameMeasure(frame, sun))
-    : (sun) => nearEdgeMeasure(frame, sun, rule.marginDeg);
+export function flareMeasure(frame: Frame, { marginDeg, cutoffDeg }: FlareRule): (sun: CameraSun) => number {
+  if (cutoffDeg === null) return (sun) => nearEdgeMeasure(frame, sun, marginDeg);
+  return (sun) =>
+    Math.min(
+      inFrameMeasure(frame, sun),
+      Math.max(nearEdgeMeasure(frame, sun, marginDeg), inHoodMeasure(frame, sun, cutoffDeg)),
+    );
 }
 
 /** `instants` are the scene's; the sun itself was computed once for all cameras. */

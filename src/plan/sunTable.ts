@@ -7,8 +7,9 @@ import { absoluteAirMass, skyName } from "../sky/daylight.ts";
 import { type SecondOpinion, secondOpinion } from "../sky/secondOpinion.ts";
 import { sunAt } from "../sky/sun.ts";
 import { type SunEvents, sunEvents } from "../sky/sunEvents.ts";
+import { localDate } from "./clock.ts";
+import { eventsAtClose } from "./eventsAtClose.ts";
 import { makeScene, type PlanOptions } from "./scene.ts";
-import { localDate } from "./wallClock.ts";
 
 export interface SunRow {
   readonly at: Date;
@@ -25,9 +26,12 @@ export interface SunRow {
 
 export interface SunTable {
   readonly site: { readonly name: string; readonly zone: string };
+  readonly window: { readonly opens: Date; readonly closes: Date; readonly zone: string };
   readonly sky: string;
   readonly rows: readonly SunRow[];
   readonly events: SunEvents;
+  /** Of the date on which it closes; null when that is the same. */
+  readonly eventsAtClose: SunEvents | null;
   readonly secondOpinions: readonly SecondOpinion[];
 }
 
@@ -49,19 +53,29 @@ export function sunTable(site: Site, window: Window, options: PlanOptions = {}):
       diffuseHorizontalLx: skies[0]!.diffuseHorizontalLx,
     })),
     events: sunEvents(site.place, localDate(window.opens, site.zone), site.zone),
+    eventsAtClose: eventsAtClose(site, window),
+    window: { opens: window.opens, closes: window.closes, zone: site.zone },
     secondOpinions: [window.opens, window.closes].map((at) =>
       secondOpinion(site.place, at, sunAt(site.place, at, scene.air)),
     ),
   };
 }
 
-/** A whole local day of the site as a window. Throws PadstopError for a date that is none. */
+/** A whole local day of the site as a window. Throws PadstopError for a date that is none, or that the zone left out. */
 export function dayWindow(site: Site, date: string): Window {
-  if (!/^\d{4}-\d{2}-\d{2}$/.test(date)) {
-    throw new PadstopError([
-      problem("E_TIME", "--date", { found: date, accepted: "a date such as 2027-04-18" }),
-    ]);
+  const day = dayBounds(site, date);
+  if (day === null || localDate(day.from, site.zone) !== date) {
+    const accepted = "a date of the calendar such as 2027-04-18, years 1900 to 2100";
+    throw new PadstopError([problem("E_TIME", "--date", { found: date, accepted })]);
   }
-  const day = localDayBounds(date, site.zone);
   return { name: null, opens: day.from, closes: day.to };
+}
+
+function dayBounds(site: Site, date: string): { from: Date; to: Date } | null {
+  try {
+    return localDayBounds(date, site.zone);
+  } catch (thrown) {
+    if (thrown instanceof PadstopError) return null;
+    throw thrown;
+  }
 }

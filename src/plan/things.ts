@@ -37,7 +37,9 @@ export interface Things {
 /** Stops that readings add to the model for this camera under this sky. */
 export function correctionStops(site: Site, cameraId: string, sky: Sky): number {
   const { bySky, byCamera } = site.corrections;
-  return (bySky[skyState(sky)] ?? 0) + (byCamera[cameraId] ?? 0);
+  // Own keys only: an id may be any word, "constructor" too.
+  const own = Object.hasOwn(byCamera, cameraId) ? (byCamera[cameraId] ?? 0) : 0;
+  return (bySky[skyState(sky)] ?? 0) + own;
 }
 
 /**

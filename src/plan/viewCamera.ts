@@ -1,12 +1,14 @@
 /** One camera through the window: its plan, its optics, and on request how its setting came about. */
 
 import { PadstopError, problem } from "../base/problem.ts";
-import { exactStop } from "../exposure/scales.ts";
+import { MS_PER_DAY } from "../base/units.ts";
+import { exactShutterS, exactStop } from "../exposure/scales.ts";
 import { airyDiameterMm, depthOfField, hyperfocalM, sunImageMm } from "../exposure/sharpness.ts";
 import { nearest } from "../site/nearest.ts";
 import type { Camera, Site, Window } from "../site/types.ts";
 import { parseInstant } from "../site/zoneTime.ts";
 import { coverageM, onGateMm } from "../view/frame.ts";
+import { isoInterval, localDate } from "./clock.ts";
 import { explainLight } from "./explainLight.ts";
 import type { ExplainPart } from "./explainLine.ts";
 import { explainSetting } from "./explainSetting.ts";
@@ -15,7 +17,6 @@ import { planWindow } from "./planWindow.ts";
 import { type PreparedCamera, prepareCamera, type Shared, shareScene } from "./prepareCamera.ts";
 import { makeScene, type PlanOptions } from "./scene.ts";
 import { correctionStops, thingsAt } from "./things.ts";
-import { localDate, wallClock } from "./wallClock.ts";
 
 /** What the lens does at the chosen setting; null where the setting, the range or the vehicle is missing. */
 export interface Optics {
@@ -110,19 +111,26 @@ function explainAt(shared: Shared, prepared: PreparedCamera, at: Date | null): V
 
 /** "2027-04-18T18:25" or "18:25" on a date of the window; must lie inside it. */
 function explainedAt(site: Site, window: Window, text: string): Date {
-  const dates = [localDate(window.opens, site.zone), localDate(window.closes, site.zone)];
   const candidates = /^\d{1,2}:/.test(text)
-    ? dates.map((date) => `${date}T${text.padStart(5, "0")}`)
+    ? datesOf(site, window).map((date) => `${date}T${text.padStart(5, "0")}`)
     : [text];
   const read = candidates.map((candidate) => parseInstant(candidate, site.zone));
   const inside = read.find((one) => one.ok && one.at >= window.opens && one.at <= window.closes);
   if (inside?.ok) return inside.at;
   const [first] = read;
-  const accepted = `a T-0 in the window, ${dates[0]}T${wallClock(window.opens, site.zone)} to ${dates[1]}T${wallClock(window.closes, site.zone)}`;
+  const accepted = `a T-0 in the window, ${isoInterval(window, site.zone).replace("/", " to ")}`;
   const refused = first!.ok
     ? problem("E_RANGE", "--at", { found: text, accepted })
     : problem(first!.code, "--at", { found: first!.found, accepted: first!.accepted, next: first!.next });
   throw new PadstopError([refused]);
+}
+
+/** The local dates a window touches. */
+function datesOf(site: Site, { opens, closes }: Window): string[] {
+  const dates = new Set<string>([localDate(closes, site.zone)]);
+  for (let ms = opens.getTime(); ms < closes.getTime(); ms += MS_PER_DAY)
+    dates.add(localDate(new Date(ms), site.zone));
+  return [...dates].sort();
 }
 
 function opticsOf({ view, motion, sunOf }: PreparedCamera, plan: WindowPlan, site: Site): Optics {
@@ -142,7 +150,8 @@ function opticsOf({ view, motion, sunOf }: PreparedCamera, plan: WindowPlan, sit
     hyperfocalM: hasDepth ? hyperfocalM(focalMm, stop, blurMm) : null,
     sharp: hasDepth && axis.rangeM !== null ? depthOfField(focalMm, stop, blurMm, axis.rangeM) : null,
     airyMm: stop === null ? null : airyDiameterMm(stop),
-    imageMotionMm: motion === null || setting === null ? null : motion.imageMmS * setting.shutterS,
+    imageMotionMm:
+      motion === null || setting === null ? null : motion.imageMmS * exactShutterS(setting.shutterS),
     sunImageMm: sunImageMm(focalMm, sunOf(plan.window.opens.getTime()).semidiameterDeg),
   };
 }

@@ -7,57 +7,47 @@ import { GUIDE_MARGIN_HOURS, guideEv } from "../exposure/guide.ts";
 import { densityStops, F_NUMBERS, SHUTTER_TIMES, stopName, timeName } from "../exposure/scales.ts";
 import { SKY_STATES } from "../site/types.ts";
 import { lightText } from "./numbers.ts";
-import type { SheetOptions } from "./planSheet.ts";
-import { folded, textTable } from "./textTable.ts";
+import type { SheetOptions } from "./sheetOptions.ts";
+import { type Column, folded, textTable } from "./textTable.ts";
 
 const LOWEST_EV = -6;
 const HIGHEST_EV = 24;
 const DENSITIES = [0.1, 0.2, 0.3, 0.6, 0.9, 1.2, 1.5, 1.8, 2.1, 2.4, 2.7, 3, 4, 5] as const;
-const right = { align: "right" as const };
 
 /** The tables alone. */
 export function evTables({ width, paint }: SheetOptions): string {
+  return [
+    `${paint.strong("EXPOSURE VALUES")} at ISO 100 (K ${METER_K_CD_S_M2}, C ${METER_C_LX_S}; ISO 2720)\n${evTable()}`,
+    `${paint.strong("EXPOSURE GUIDE")}, EV at ISO 100 (ANSI PH2.7)\n${guideTable()}${folded(`From ${GUIDE_MARGIN_HOURS} hours after sunrise to ${GUIDE_MARGIN_HOURS} hours before sunset, typical scene.`, width, "  ")}\n`,
+    `${paint.strong("NEUTRAL DENSITY")}\n${filterTable()}`,
+    `${paint.strong("STOPS AND SHUTTERS")} (stops ISO 517)\n${scaleLines(width)}`,
+  ].join("\n");
+}
+
+const figures = (...heads: readonly string[]): Column[] => heads.map((head) => ({ head, align: "right" }));
+
+function evTable(): string {
   const values = Array.from({ length: HIGHEST_EV - LOWEST_EV + 1 }, (_, i) => LOWEST_EV + i);
-  const evRows = values.map((ev) => [
-    String(ev),
-    lightText(luminanceOfEv(ev)),
-    lightText(illuminanceOfEv(ev)),
-  ]);
-  const guideRows = SKY_STATES.map((state) => [
-    state,
-    ...(["front", "side", "back"] as const).map((light) =>
-      state === "clear" || state === "haze"
-        ? String(guideEv(state, light))
-        : light === "front"
-          ? `${guideEv(state, "flat")} flat`
-          : "-",
-    ),
-  ]);
-  const filterRows = DENSITIES.map((density) => [
+  const rows = values.map((ev) => [String(ev), lightText(luminanceOfEv(ev)), lightText(illuminanceOfEv(ev))]);
+  return textTable(figures("EV", "cd/m2", "lx"), rows);
+}
+
+function guideTable(): string {
+  const rows = SKY_STATES.map((state) => {
+    if (state === "bright-cloud" || state === "overcast")
+      return [state, `${guideEv(state, "flat")} flat`, "-", "-"];
+    return [state, ...(["front", "side", "back"] as const).map((light) => String(guideEv(state, light)))];
+  });
+  return textTable([{ head: "sky" }, ...figures("front", "side", "back")], rows);
+}
+
+function filterTable(): string {
+  const rows = DENSITIES.map((density) => [
     String(density),
     densityStops(density).toFixed(2),
     lightText(10 ** density),
   ]);
-  return [
-    `${paint.strong("EXPOSURE VALUES")} at ISO 100 (K ${METER_K_CD_S_M2}, C ${METER_C_LX_S}; ISO 2720)\n${textTable(
-      [
-        { head: "EV", ...right },
-        { head: "cd/m2", ...right },
-        { head: "lx", ...right },
-      ],
-      evRows,
-    )}`,
-    `${paint.strong("EXPOSURE GUIDE")}, EV at ISO 100 (ANSI PH2.7)\n${textTable([{ head: "sky" }, { head: "front", ...right }, { head: "side", ...right }, { head: "back", ...right }], guideRows)}${folded(`From ${GUIDE_MARGIN_HOURS} hours after sunrise to ${GUIDE_MARGIN_HOURS} hours before sunset, typical scene.`, width, "  ")}\n`,
-    `${paint.strong("NEUTRAL DENSITY")}\n${textTable(
-      [
-        { head: "density", ...right },
-        { head: "stops", ...right },
-        { head: "factor", ...right },
-      ],
-      filterRows,
-    )}`,
-    `${paint.strong("STOPS")} (ISO 517)\n${scaleLines(width)}`,
-  ].join("\n");
+  return textTable(figures("density", "stops", "factor"), rows);
 }
 
 function scaleLines(width: number): string {

@@ -6,11 +6,6 @@ export function stopsText(stops: number): string {
   return `${rounded < 0 ? "-" : "+"}${Math.abs(rounded).toFixed(1)}`;
 }
 
-/** A margin that must not look better than it is: rounded down to a tenth. */
-export function spareText(stops: number): string {
-  return stopsText(Math.floor(stops * 10 + 1e-6) / 10);
-}
-
 /** "71 %", rounded down, so that only everything is called 100 %. */
 export const percentText = (share: number): string => `${Math.floor(share * 100 + 1e-9)} %`;
 

@@ -19,9 +19,9 @@ const FIELDS = [
   "evOpening",
   "evMiddle",
   "evClose",
-  "guideEvOpening",
-  "guideEvMiddle",
-  "guideEvClose",
+  "tableEvOpening",
+  "tableEvMiddle",
+  "tableEvClose",
   "sunRisk",
   "inFrameUtc",
   "nearFrameUtc",
@@ -30,21 +30,31 @@ const FIELDS = [
   "stop",
   "shutterS",
   "shutterName",
+  "shutterAngleDeg",
   "filterDensity",
   "holds",
   "spareStops",
   "worstThing",
   "worstUtc",
+  "worstEnd",
+  "plumeDimSpareStops",
+  "plumeBrightSpareStops",
+  "clearUtc",
+  "aimAzimuthDeg",
+  "aimElevationDeg",
+  "hoodDiameters",
   "notes",
 ] as const;
 
 export function planCsv(plan: WindowPlan): string {
   const rows = plan.cameras.flatMap((camera) => [
     ...camera.bySky.map(({ sky, setting }, index) => row(plan, camera, sky, setting, index)),
-    ...(plan.sky.length > 1 ? [row(plan, camera, "all", camera.setting, 0)] : []),
+    ...(plan.sky.length > 1 ? [row(plan, camera, "one for all", camera.setting, 0)] : []),
   ]);
   return csvText(FIELDS, rows);
 }
+
+type Row = Readonly<Record<(typeof FIELDS)[number], unknown>>;
 
 function row(
   plan: WindowPlan,
@@ -53,8 +63,7 @@ function row(
   setting: Setting | null,
   skyIndex: number,
 ): Readonly<Record<string, unknown>> {
-  const [opening, middle, close] = atThreeInstants(plan, camera, skyIndex);
-  const values: Readonly<Record<(typeof FIELDS)[number], unknown>> = {
+  const values: Row = {
     id: camera.id,
     sky,
     azimuthDeg: camera.axis.azimuthDeg,
@@ -62,35 +71,58 @@ function row(
     rangeM: camera.axis.rangeM,
     horizontalFieldDeg: camera.fieldDeg.horizontal,
     verticalFieldDeg: camera.fieldDeg.vertical,
+    ...lightFields(plan, camera, skyIndex),
+    ...sunFields(camera),
+    ...settingFields(setting),
+    notes: camera.notes.join("; "),
+  };
+  return Object.fromEntries(FIELDS.map((field) => [field, roundedByName(csvKey(field), values[field])]));
+}
+
+function lightFields(plan: WindowPlan, camera: CameraPlan, skyIndex: number) {
+  const [opening, middle, close] = atThreeInstants(plan, camera, skyIndex);
+  return {
     lightOpening: opening!.light,
     lightMiddle: middle!.light,
     lightClose: close!.light,
     evOpening: opening!.ev,
     evMiddle: middle!.ev,
     evClose: close!.ev,
-    guideEvOpening: opening!.tableEv,
-    guideEvMiddle: middle!.tableEv,
-    guideEvClose: close!.tableEv,
-    sunRisk: camera.sun.risk,
-    inFrameUtc: spans(camera.sun.inFrame),
-    nearFrameUtc: spans(camera.sun.nearFrame),
-    closestUtc: camera.sun.closest?.at.toISOString() ?? null,
-    closestFromEdgeDeg: camera.sun.closest?.fromEdgeDeg ?? null,
-    stop: setting?.stop ?? null,
-    shutterS: setting?.shutterS ?? null,
-    shutterName: setting?.shutterName ?? null,
-    filterDensity: setting?.filterDensity ?? null,
-    holds: setting?.holds ?? null,
-    spareStops: setting?.spareStops ?? null,
-    worstThing: setting?.worst.thing ?? null,
-    worstUtc: setting?.worst.at.toISOString() ?? null,
-    notes: camera.notes.join("; "),
+    tableEvOpening: opening!.tableEv,
+    tableEvMiddle: middle!.tableEv,
+    tableEvClose: close!.tableEv,
   };
-  return Object.fromEntries(FIELDS.map((field) => [field, roundedByName(csvKey(field), values[field])]));
 }
 
+const sunFields = ({ sun, remedy }: CameraPlan) => ({
+  sunRisk: sun.risk,
+  inFrameUtc: spans(sun.inFrame),
+  nearFrameUtc: spans(sun.nearFrame),
+  closestUtc: sun.closest?.at.toISOString() ?? null,
+  closestFromEdgeDeg: sun.closest?.fromEdgeDeg ?? null,
+  clearUtc: remedy === null ? null : spans(remedy.clearTimes),
+  aimAzimuthDeg: remedy?.aim?.newAzimuthDeg ?? null,
+  aimElevationDeg: remedy?.aim?.newElevationDeg ?? null,
+  hoodDiameters: remedy?.hoodDiameters ?? null,
+});
+
+const settingFields = (setting: Setting | null) => ({
+  stop: setting?.stop ?? null,
+  shutterS: setting?.shutterS ?? null,
+  shutterName: setting?.shutterName ?? null,
+  shutterAngleDeg: setting?.shutterAngleDeg ?? null,
+  filterDensity: setting?.filterDensity ?? null,
+  holds: setting?.holds ?? null,
+  spareStops: setting?.spareStops ?? null,
+  worstThing: setting?.worst.thing ?? null,
+  worstUtc: setting?.worst.at.toISOString() ?? null,
+  worstEnd: setting?.worst.end ?? null,
+  plumeDimSpareStops: setting?.plumeRange?.lowSpareStops ?? null,
+  plumeBrightSpareStops: setting?.plumeRange?.highSpareStops ?? null,
+});
+
 /** The rounding rule of a column whose name carries an instant behind the unit. */
-const csvKey = (field: string): string => (/^(guideEv|ev)/.test(field) ? "ev" : field);
+const csvKey = (field: string): string => (/^(tableEv|ev)/.test(field) ? "ev" : field);
 
 const spans = (list: CameraPlan["sun"]["inFrame"]): string =>
   list.map(({ from, to }) => `${from.toISOString()}/${to.toISOString()}`).join(" ");

@@ -24,7 +24,8 @@ export function planJson(plan: WindowPlan): string {
 /** A replacer for JSON.stringify: figures by the unit in their name. */
 export function roundedByName(key: string, value: unknown): unknown {
   if (typeof value !== "number") return value;
-  if (!Number.isFinite(value)) return null;
+  // A null has a reason in the notes; a number that is none is a fault of ours and must not pass for one.
+  if (!Number.isFinite(value)) throw new Error(`${key} is ${value}`);
   const decimals = DECIMALS.find(([name]) => name.test(key))?.[1];
   if (decimals !== undefined) return Number(value.toFixed(decimals)) + 0;
   const digits = SIGNIFICANT.find(([name]) => name.test(key))?.[1];

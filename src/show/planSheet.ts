@@ -1,27 +1,22 @@
 /** The night-before sheet: what the lead reads in the evening and hands out. */
 
+import { type Clock, makeClock } from "../plan/clock.ts";
 import type { CameraPlan, WindowPlan } from "../plan/planTypes.ts";
-import { wallClock } from "../plan/wallClock.ts";
 import type { SunEvents } from "../sky/sunEvents.ts";
 import { clockText, dateText, isSameDate, offsetText } from "./dateText.ts";
 import { azimuthText, elevationText } from "./numbers.ts";
-import type { Paint } from "./paint.ts";
 import { remedyLines } from "./remedyText.ts";
 import { mainTables } from "./settingsTable.ts";
+import type { SheetOptions } from "./sheetOptions.ts";
 import { folded, textTable } from "./textTable.ts";
 
-export interface SheetOptions {
-  /** Columns of the terminal. */
-  readonly width: number;
-  readonly paint: Paint;
-}
-
 export function planSheet(plan: WindowPlan, options: SheetOptions): string {
+  const clock = makeClock(plan.site.zone, plan.window.opens, plan.window.closes);
   const sections = [
     titleText(plan, options),
-    sunText(plan, options),
-    settingsText(plan, options),
-    watchText(plan, options),
+    sunText(plan, clock, options),
+    settingsText(plan, clock, options),
+    watchText(plan, clock, options),
     notesText(plan, options),
     bulleted("CAUTIONS", plan.cautions, options),
   ];
@@ -29,17 +24,27 @@ export function planSheet(plan: WindowPlan, options: SheetOptions): string {
 }
 
 function titleText(plan: WindowPlan, { paint, width }: SheetOptions): string {
-  const { opens, closes, zone, name } = plan.window;
-  const sameDay = isSameDate(opens, closes, zone);
-  const end = sameDay ? clockText(closes, zone) : `${dateText(closes, zone)} ${clockText(closes, zone)}`;
+  const { name } = plan.window;
   const title = `${plan.site.name}${name === null ? "" : ` · ${name}`}`;
-  const when = `${dateText(opens, zone)}, T-0 from ${clockText(opens, zone)} to ${end} (${zone}, ${offsetText(opens, zone)})`;
   const what = `${plan.cameras.length} cameras · sky ${plan.sky.join(", ")} · a T-0 every ${plan.stepS} s`;
-  return [paint.strong(title), folded(when, width, "  "), folded(what, width, "  ")].join("\n");
+  return [paint.strong(title), ...[windowText(plan), what].map((line) => folded(line, width, "  "))].join(
+    "\n",
+  );
 }
 
-function sunText(plan: WindowPlan, options: SheetOptions): string {
-  const { zone } = plan.site;
+/** "Sunday 18 April 2027, T-0 from 17:10 to 19:40 (Atlantic/Azores, UTC)". */
+export function windowText({
+  window: { opens, closes, zone },
+}: {
+  readonly window: { readonly opens: Date; readonly closes: Date; readonly zone: string };
+}): string {
+  const sameDay = isSameDate(opens, closes, zone);
+  const end = sameDay ? clockText(closes, zone) : `${dateText(closes, zone)} ${clockText(closes, zone)}`;
+  const offsets = [...new Set([offsetText(opens, zone), offsetText(closes, zone)])].join(", later ");
+  return `${dateText(opens, zone)}, T-0 from ${clockText(opens, zone)} to ${end} (${zone}, ${offsets})`;
+}
+
+function sunText(plan: WindowPlan, clock: Clock, options: SheetOptions): string {
   const last = plan.sun.length - 1;
   const instants = [
     ["opening", plan.sun[0]!],
@@ -48,21 +53,26 @@ function sunText(plan: WindowPlan, options: SheetOptions): string {
   ] as const;
   const rows = instants.map(([word, sun]) => [
     word,
-    clockText(sun.at, zone),
+    clock.at(sun.at),
     azimuthText(sun.azimuthDeg),
-    elevationText(sun.apparentElevationDeg),
+    elevationText(shownElevationDeg(sun)),
   ]);
-  const table = textTable(
-    [
-      { head: "sun" },
-      { head: "T-0" },
-      { head: "azimuth", align: "right" },
-      { head: "elevation", align: "right" },
-    ],
-    rows,
-  ).trimEnd();
-  return `${table}\n${folded(eventsText(plan.events, zone), options.width, "  ")}`;
+  const right = { align: "right" as const };
+  const columns = [
+    { head: "sun" },
+    { head: "T-0" },
+    { head: "azimuth", ...right },
+    { head: "elevation", ...right },
+  ];
+  const events = eventsText([plan.events, plan.eventsAtClose], clock);
+  return `${textTable(columns, rows).trimEnd()}\n${folded(events, options.width, "  ")}`;
 }
+
+/** As seen while it is up; without refraction once it is down, where a lift means nothing. */
+export const shownElevationDeg = (sun: {
+  readonly elevationDeg: number;
+  readonly apparentElevationDeg: number;
+}): number => (sun.apparentElevationDeg >= 0 ? sun.apparentElevationDeg : sun.elevationDeg);
 
 const EVENT_WORDS: readonly (readonly [keyof SunEvents, string])[] = [
   ["astronomicalDawn", "astronomical dawn"],
@@ -75,21 +85,28 @@ const EVENT_WORDS: readonly (readonly [keyof SunEvents, string])[] = [
   ["astronomicalDusk", "astronomical dusk"],
 ];
 
-/** "sunrise 06:59 · sunset 20:38 · ..."; what does not happen is said once. */
-export function eventsText(events: SunEvents, zone: string): string {
-  const happening = EVENT_WORDS.flatMap(([key, words]) => {
-    const at = events[key];
-    return at === null ? [] : [`${words} ${wallClock(at, zone)}`];
-  });
-  if (events.sunrise === null && events.sunset === null)
-    happening.push("the sun neither rises nor sets that day");
-  return happening.join(" · ");
+/** "sunrise 06:59 · sunset 20:38 · ..." of one or two dates, in the order of time. */
+export function eventsText(dates: readonly (SunEvents | null)[], clock: Clock): string {
+  const happening = dates.flatMap((events) =>
+    EVENT_WORDS.flatMap(([key, words]) => {
+      const at = events?.[key] ?? null;
+      return at === null ? [] : [{ at, text: `${words} ${clock.at(at)}` }];
+    }),
+  );
+  happening.sort((one, other) => one.at.getTime() - other.at.getTime());
+  const texts = happening.map(({ text }) => text);
+  const rises = happening.some(({ text }) => text.startsWith("sun"));
+  return [...texts, ...(rises ? [] : ["the sun neither rises nor sets"])].join(" · ");
 }
 
-function settingsText(plan: WindowPlan, { width, paint }: SheetOptions): string {
-  const { settings, light } = mainTables(plan, width, paint);
+function settingsText(plan: WindowPlan, clock: Clock, options: SheetOptions): string {
+  const { width, paint } = options;
+  const { settings, light } = mainTables(plan, clock, options);
   const skies = plan.sky.length > 1 ? ", by sky; one for all: the setting that serves them together" : "";
-  const settingKey = `Stop, shutter, filter (ND density); spare in stops and share of T-0s held${skies}.`;
+  const plume = plan.cameras.some(({ keep }) => keep.includes("plume"))
+    ? " The plume is taken at its nominal brightness; its range stands in the notes."
+    : "";
+  const settingKey = `Stop, shutter, filter (ND density); spare in stops and share of T-0s held${skies}.${plume}`;
   const lightKey = `Axis: azimuth and elevation. Light under ${plan.sky[0]}: class, model EV/guide EV at ISO 100. Sun: smallest angle from the frame's edge.`;
   if (light === null) {
     return `${paint.strong("SETTINGS")}\n${folded(`${lightKey} ${settingKey}`, width, "")}\n\n${settings.trimEnd()}`;
@@ -101,13 +118,13 @@ function settingsText(plan: WindowPlan, { width, paint }: SheetOptions): string 
 }
 
 /** Cameras with the sun in or near the frame, worst first, each with what clears it. */
-function watchText(plan: WindowPlan, { width, paint }: SheetOptions): string {
+function watchText(plan: WindowPlan, clock: Clock, { width, paint }: SheetOptions): string {
   const atRisk = (word: CameraPlan["sun"]["risk"]): CameraPlan[] =>
     plan.cameras.filter(({ sun }) => sun.risk === word);
   const cameras = [...atRisk("in-frame"), ...atRisk("near-frame")];
   if (cameras.length === 0) return "";
   const blocks = cameras.map((camera) =>
-    remedyLines(camera, plan.site.zone, paint)
+    remedyLines(camera, clock, paint)
       .map((line, i) => folded(`${i === 0 ? "" : "  "}${line}`, width, "    "))
       .join("\n"),
   );

@@ -1,9 +1,10 @@
 /** A setting, a light and a sun risk as the words of a sheet's cells. */
 
 import { stopName } from "../exposure/scales.ts";
+import type { Clock } from "../plan/clock.ts";
 import type { CameraPlan, LightSample, Setting } from "../plan/planTypes.ts";
-import { wallSpan } from "../plan/wallClock.ts";
-import { degreesText, percentText, spareText } from "./numbers.ts";
+import { spareText } from "../plan/stopsText.ts";
+import { degreesText, percentText } from "./numbers.ts";
 import type { Paint } from "./paint.ts";
 
 /** "f/5.6 1/288" and "ND0.9 +1.1 100 %" as the lines of a cell. */
@@ -12,10 +13,14 @@ export function settingLines(setting: Setting | null, paint: Paint): string[] {
   const filter = setting.filterDensity > 0 ? `ND${setting.filterDensity} ` : "";
   const margin = `${spareText(setting.spareStops)} ${percentText(setting.holds)}`;
   return [
-    `${stopName(setting.stop)} ${setting.shutterName}`,
+    `${stopName(setting.stop)} ${shutterText(setting)}`,
     `${filter}${setting.spareStops < 0 ? paint.alarm(margin) : margin}`,
   ];
 }
+
+/** "1/500", or "120° 1/288" where the shutter is set by its angle. */
+export const shutterText = ({ shutterAngleDeg, shutterName }: Setting): string =>
+  shutterAngleDeg === null ? shutterName : `${shutterAngleDeg}° ${shutterName}`;
 
 /** "front 14.7/15": light, model EV, guide EV. */
 export function lightWords(sample: LightSample): string {
@@ -32,7 +37,7 @@ export function riskWords({ sun }: CameraPlan, paint: Paint): string {
 }
 
 /** Clock times of the disc in the frame, or of the flare around it; empty for a camera without a warning. */
-export function riskTimes({ sun }: CameraPlan, zone: string): string {
+export function riskTimes({ sun }: CameraPlan, clock: Clock): string {
   const spans = sun.risk === "in-frame" ? sun.inFrame : sun.nearFrame;
-  return spans.map((span) => wallSpan(span, zone)).join(", ");
+  return spans.map((span) => clock.span(span)).join(", ");
 }

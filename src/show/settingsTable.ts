@@ -1,9 +1,11 @@
 /** The sheet's main tables: a line per camera where the width allows, else settings and light apart. */
 
+import type { Clock } from "../plan/clock.ts";
 import type { CameraPlan, WindowPlan } from "../plan/planTypes.ts";
 import { azimuthText, elevationText, rangeText } from "./numbers.ts";
 import type { Paint } from "./paint.ts";
 import { lightWords, riskTimes, riskWords, settingLines } from "./settingText.ts";
+import type { SheetOptions } from "./sheetOptions.ts";
 import { type Column, fittedTable, tableWidth, textTable } from "./textTable.ts";
 
 export interface MainTables {
@@ -13,13 +15,13 @@ export interface MainTables {
   readonly light: string | null;
 }
 
-export function mainTables(plan: WindowPlan, width: number, paint: Paint): MainTables {
+export function mainTables(plan: WindowPlan, clock: Clock, { width, paint }: SheetOptions): MainTables {
   const columns = [ID, ...lightColumns(), ...settingColumns(plan), { head: "sun" }];
   const rows = plan.cameras.map((camera) => [
     idText(camera, paint),
     ...lightCells(plan, camera),
     ...settingCells(plan, camera, paint, " "),
-    `${riskWords(camera, paint)} ${riskTimes(camera, plan.site.zone)}`.trimEnd(),
+    `${riskWords(camera, paint)} ${riskTimes(camera, clock)}`.trimEnd(),
   ]);
   if (tableWidth(columns, rows) <= width) return { settings: textTable(columns, rows), light: null };
   return { settings: settingsAlone(plan, width, paint), light: lightAlone(plan, width, paint) };

@@ -1,43 +1,96 @@
-/** What a site file was understood to say. */
+/** What a site file was understood to say: the place to find a slip before the pad is cleared. */
 
-import type { Site } from "../site/types.ts";
+import type { CameraView } from "../plan/cameraView.ts";
+import type { Camera, Medium, Site } from "../site/types.ts";
 import { clockText, dateText, offsetText } from "./dateText.ts";
-import type { SheetOptions } from "./planSheet.ts";
-import { folded } from "./textTable.ts";
+import { azimuthText, elevationText, rangeText } from "./numbers.ts";
+import type { SheetOptions } from "./sheetOptions.ts";
+import { fittedTable, folded } from "./textTable.ts";
 
-export function siteSummary(site: Site, { width, paint }: SheetOptions): string {
+export function siteSummary(
+  site: Site,
+  views: readonly CameraView[],
+  { width, paint }: SheetOptions,
+): string {
   const lines = [
-    `place ${site.place.latitudeDeg.toFixed(6)}°, ${site.place.longitudeDeg.toFixed(6)}°, ${site.place.heightM} m; times in ${site.zone}`,
+    placeWords(site),
     vehicleWords(site),
-    `${site.cameras.length} cameras: ${site.cameras.map(({ id }) => id).join(", ")}`,
-    ...unsetWords(site),
+    ...mediaWords(site.cameras),
+    ...(site.floodlightLx === null ? [] : [`floodlights: ${site.floodlightLx} lx on the body`]),
     ...(site.structures.length > 0
       ? [`structures: ${site.structures.map(({ name }) => name).join(", ")}`]
       : []),
     ...site.windows.map((window) => windowWords(window, site.zone)),
   ];
-  return `${paint.strong(site.name)}: the file is in order\n${lines.map((line) => folded(`- ${line}`, width, "  ")).join("\n")}\n`;
+  const list = lines.map((line) => folded(`- ${line}`, width, "  ")).join("\n");
+  return `${paint.strong(site.name)}: the file is in order\n${list}\n\n${cameraTable(views, width)}`;
+}
+
+function placeWords({ place, zone, air }: Site): string {
+  const { latitudeDeg, longitudeDeg, heightM } = place;
+  const side = (value: number, positive: string, negative: string): string =>
+    `${Math.abs(value).toFixed(5)}° ${value < 0 ? negative : positive}`;
+  const sky = air === null ? "standard air" : `${air.pressureHPa} hPa and ${air.temperatureC.toFixed(0)} °C`;
+  return `pad at ${side(latitudeDeg, "N", "S")}, ${side(longitudeDeg, "E", "W")}, ${heightM} m; ${sky}; times in ${zone}`;
 }
 
 function vehicleWords({ vehicle }: Site): string {
-  if (vehicle === null) return "no vehicle: light only, no settings";
+  if (vehicle === null) return "no vehicle: light only, no settings for the body";
   const name = vehicle.name === null ? "vehicle" : `vehicle ${vehicle.name}`;
+  const given = vehicle.plume?.luminanceCdM2 ?? null;
   const plume =
-    vehicle.plume?.propellant ??
-    (vehicle.plume ? `plume of ${vehicle.plume.luminanceCdM2} cd/m2` : "no plume");
+    given === null ? `plume ${vehicle.plume?.propellant ?? "not given"}` : `plume of ${given} cd/m2 as given`;
   return `${name}: ${vehicle.heightM} m x ${vehicle.diameterM} m, foot at ${vehicle.baseM} m, reflectance ${vehicle.reflectance}, ${plume}`;
 }
 
-/** Cameras that will get light and sun risk only. */
-function unsetWords({ cameras }: Site): string[] {
-  const unset = cameras.filter(
-    ({ lens, shutters, medium }) => lens.stops.length === 0 || shutters.length === 0 || medium === null,
+function mediaWords(cameras: readonly Camera[]): string[] {
+  const media = new Map<string, Medium>();
+  for (const { medium } of cameras) if (medium !== null) media.set(medium.name, medium);
+  return [...media.values()].map(
+    ({ name, speedIso, underStops, overStops, blurMm, commonPractice }) =>
+      `medium ${name}: ISO ${speedIso}, ${underStops} stops under to ${overStops} over the mid-tone${commonPractice ? " (common practice)" : ""}, sharp to ${blurMm} mm`,
   );
-  return unset.length === 0
-    ? []
-    : [`no setting possible (stops, shutter or medium missing): ${unset.map(({ id }) => id).join(", ")}`];
 }
 
 function windowWords({ name, opens, closes }: Site["windows"][number], zone: string): string {
   return `window${name === null ? "" : ` ${name}`}: ${dateText(opens, zone)} ${clockText(opens, zone)} to ${clockText(closes, zone)} ${offsetText(opens, zone)}`;
+}
+
+function cameraTable(views: readonly CameraView[], width: number): string {
+  const rows = views.map(({ camera, axis, body }) => [
+    camera.id,
+    `${azimuthText(axis.azimuthDeg)} ${elevationText(axis.elevationDeg)}`,
+    rangeText(axis.rangeM),
+    `${camera.lens.focalMm} mm`,
+    cut(camera.gate.name ?? `${camera.gate.widthMm} x ${camera.gate.heightMm}`),
+    camera.medium?.name ?? "-",
+    camera.keep.join(" "),
+    [seenWords(body), missingOf(camera)].filter((word) => word !== "").join(", "),
+  ]);
+  const heads = ["id", "axis", "range", "lens", "gate", "medium", "keep", "vehicle"];
+  return fittedTable(
+    heads.map((head) => ({ head })),
+    rows,
+    width,
+  );
+}
+
+/** Gates longer than this are cut in the table. */
+const LONGEST_GATE = 14;
+const cut = (gate: string): string =>
+  gate.length > LONGEST_GATE ? `${gate.slice(0, LONGEST_GATE - 1)}…` : gate;
+
+function seenWords(body: CameraView["body"]): string {
+  if (body === null) return "-";
+  return body.visible === null ? "not seen" : "seen";
+}
+
+/** Why a camera will get light and sun risk only. */
+function missingOf({ lens, shutters, medium }: Camera): string {
+  const missing = [
+    lens.stops.length === 0 ? "stops" : null,
+    shutters.length === 0 ? "shutter" : null,
+    medium === null ? "medium" : null,
+  ].filter((word) => word !== null);
+  return missing.length === 0 ? "" : `no ${missing.join(", no ")}`;
 }

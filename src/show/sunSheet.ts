@@ -1,57 +1,52 @@
 /** The sun's table as text, JSON and CSV. */
 
+import { SUN_CAUTION } from "../plan/cautions.ts";
+import { type Clock, makeClock } from "../plan/clock.ts";
 import type { SunTable } from "../plan/sunTable.ts";
 import { csvText } from "./csvText.ts";
-import { clockText, dateText, offsetText } from "./dateText.ts";
 import { azimuthText, elevationText, lightText } from "./numbers.ts";
-import { eventsText, type SheetOptions } from "./planSheet.ts";
+import { eventsText, windowText } from "./planSheet.ts";
+import type { SheetOptions } from "./sheetOptions.ts";
 import { folded, textTable } from "./textTable.ts";
 
 export function sunSheet(table: SunTable, { width, paint }: SheetOptions): string {
-  const { zone, name } = table.site;
-  const first = table.rows[0]!.at;
+  const { opens, closes, zone } = table.window;
+  const clock = makeClock(zone, opens, closes);
+  const what = `${windowText(table)}, light under ${table.sky}; elevations of the disc's centre`;
+  const opinions = table.secondOpinions.map(
+    ({ at, apartDeg, agrees, acceptedDeg }) =>
+      `second library at ${clock.at(at)}: ${agrees ? "agrees" : "DISAGREES"}, ${apartDeg.toFixed(3)}° apart (accepted ${acceptedDeg}°)`,
+  );
+  const events = [eventsText([table.events, table.eventsAtClose], clock), ...opinions];
+  return [
+    `${paint.strong(`${table.site.name}: the sun`)}\n${folded(what, width, "  ")}`,
+    positions(table, clock),
+    events.map((line) => folded(line, width, "  ")).join("\n"),
+    folded(SUN_CAUTION, width, "  "),
+  ]
+    .map((section) => `${section}\n`)
+    .join("\n");
+}
+
+function positions(table: SunTable, clock: Clock): string {
+  const right = { align: "right" as const };
+  const columns = [
+    { head: "time" },
+    ...["azimuth", "airless", "apparent", "air mass", "beam lx", "sky lx"].map((head) => ({
+      head,
+      ...right,
+    })),
+  ];
   const rows = table.rows.map((row) => [
-    clockText(row.at, zone),
+    clock.at(row.at),
     azimuthText(row.azimuthDeg, 2),
     elevationText(row.elevationDeg, 2),
-    elevationText(row.apparentElevationDeg, 2),
+    row.apparentElevationDeg >= 0 ? elevationText(row.apparentElevationDeg, 2) : "-",
     row.airMass === null ? "-" : row.airMass.toFixed(2),
     lightText(row.directNormalLx),
     lightText(row.diffuseHorizontalLx),
   ]);
-  const right = { align: "right" as const };
-  const body = textTable(
-    [
-      { head: "time" },
-      { head: "azimuth", ...right },
-      { head: "airless", ...right },
-      { head: "apparent", ...right },
-      { head: "air mass", ...right },
-      { head: "beam lx", ...right },
-      { head: "sky lx", ...right },
-    ],
-    rows,
-  );
-  const opinions = table.secondOpinions.map(
-    ({ at, apartDeg, agrees, acceptedDeg }) =>
-      `second library at ${clockText(at, zone)}: ${agrees ? "agrees" : "DISAGREES"}, ${apartDeg.toFixed(3)}° apart (accepted ${acceptedDeg}°)`,
-  );
-  const what = `${dateText(first, zone)} (${zone}, ${offsetText(first, zone)}), light under ${table.sky}; elevations of the disc's centre`;
-  return [
-    `${paint.strong(`${name}: the sun`)}\n${folded(what, width, "  ")}`,
-    body.trimEnd(),
-    [
-      folded(eventsText(table.events, zone), width, "  "),
-      ...opinions.map((line) => folded(line, width, "  ")),
-    ].join("\n"),
-    folded(
-      "Never look at or near the sun through a finder or lens without a filter made for solar viewing in front of it.",
-      width,
-      "  ",
-    ),
-  ]
-    .map((section) => `${section}\n`)
-    .join("\n");
+  return textTable(columns, rows).trimEnd();
 }
 
 const FIELDS = [

@@ -53,7 +53,7 @@ export function textTable(
       joinBody: "─",
       joinLeft: "",
       joinRight: "",
-      joinJoin: "─",
+      joinJoin: "",
     },
     columnDefault: { paddingLeft: 0, paddingRight: gap, verticalAlignment: "top" },
     columns: columns.map((column, i) => ({

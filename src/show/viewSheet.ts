@@ -1,10 +1,11 @@
 /** One camera through the window as text. */
 
 import { stopName } from "../exposure/scales.ts";
+import { type Clock, makeClock } from "../plan/clock.ts";
 import type { ExplainPart } from "../plan/explainLine.ts";
 import type { Setting } from "../plan/planTypes.ts";
+import { spareText } from "../plan/stopsText.ts";
 import type { Optics, ViewPlan } from "../plan/viewCamera.ts";
-import { clockText, dateText, offsetText } from "./dateText.ts";
 import {
   azimuthText,
   degreesText,
@@ -12,27 +13,28 @@ import {
   lightText,
   percentText,
   rangeText,
-  spareText,
   stopsText,
 } from "./numbers.ts";
 import type { Paint } from "./paint.ts";
 import { roundedByName } from "./planJson.ts";
-import { bulleted, type SheetOptions } from "./planSheet.ts";
+import { bulleted, shownElevationDeg, windowText } from "./planSheet.ts";
 import { remedyLines } from "./remedyText.ts";
-import { fittedTable, folded } from "./textTable.ts";
+import { shutterText } from "./settingText.ts";
+import type { SheetOptions } from "./sheetOptions.ts";
+import { type Column, fittedTable, folded } from "./textTable.ts";
 
 export function viewSheet(view: ViewPlan, options: SheetOptions): string {
   const { plan } = view;
   const camera = plan.cameras[0]!;
-  const { zone } = plan.site;
   const { paint, width } = options;
-  const remedies = remedyLines(camera, zone, paint).map((line) => folded(line, width, "  "));
+  const clock = makeClock(plan.site.zone, plan.window.opens, plan.window.closes);
+  const remedies = remedyLines(camera, clock, paint).map((line) => folded(line, width, "  "));
   const sections = [
     titleText(view, options),
-    throughWindow(view, width),
-    settingsText(view, options),
+    throughWindow(view, clock, width),
+    settingsText(view, clock, options),
     remedies.length === 0 ? "" : [paint.strong("SUN IN OR NEAR THE FRAME"), ...remedies].join("\n"),
-    view.explained === null ? "" : explainText(view.explained, zone, options),
+    view.explained === null ? "" : explainText(view.explained, clock, options),
     bulleted("NOTES", [...camera.notes, ...plan.notes], options),
     bulleted("CAUTIONS", plan.cautions, options),
   ];
@@ -40,11 +42,10 @@ export function viewSheet(view: ViewPlan, options: SheetOptions): string {
 }
 
 function titleText({ plan, optics }: ViewPlan, { paint, width }: SheetOptions): string {
-  const { opens, closes, zone } = plan.window;
   const camera = plan.cameras[0]!;
   const { horizontal, vertical } = camera.fieldDeg;
   const lines = [
-    `${dateText(opens, zone)}, T-0 from ${clockText(opens, zone)} to ${clockText(closes, zone)} (${zone}, ${offsetText(opens, zone)})`,
+    windowText(plan),
     `axis ${azimuthText(camera.axis.azimuthDeg)}° ${elevationText(camera.axis.elevationDeg)}°, vehicle at ${rangeText(camera.axis.rangeM)}`,
     `${optics.focalMm} mm on ${optics.gate.widthMm} x ${optics.gate.heightMm} mm: ${horizontal.toFixed(1)}° x ${vertical.toFixed(1)}°${coverageWords(optics)}`,
   ];
@@ -66,56 +67,53 @@ function coverageWords({ coverage, vehicleInGate }: Optics): string {
 /** Rows of the table: enough to see the light move, not every T-0. */
 const MOST_ROWS = 13;
 
-function throughWindow(view: ViewPlan, width: number): string {
-  const { plan, sunOnGate } = view;
-  const { zone } = plan.site;
-  const camera = plan.cameras[0]!;
-  const rows = shownIndexes(plan.sun.length, plan.middleIndex).map((i) => {
-    const light = camera.lightAt(i);
-    const gate = sunOnGate[i]!;
-    return [
-      clockText(light.at, zone),
-      azimuthText(plan.sun[i]!.azimuthDeg),
-      elevationText(plan.sun[i]!.apparentElevationDeg),
-      light.light,
-      degreesText(light.phaseDeg, 0),
-      percentText(light.litShare),
-      lightText(light.bodyMeanCdM2),
-      light.ev === null ? "-" : light.ev.toFixed(1),
-      light.tableEv === null ? "-" : String(light.tableEv),
-      degreesText(light.fromEdgeDeg),
-      gate.xMm === null
-        ? "behind"
-        : isOnSheet(gate.xMm, gate.yMm!)
-          ? `${gate.xMm.toFixed(0)},${gate.yMm!.toFixed(0)}`
-          : "far",
-    ];
-  });
-  const right = { align: "right" as const };
-  const table = fittedTable(
-    [
-      { head: "T-0" },
-      { head: "sun az", ...right },
-      { head: "el", ...right },
-      { head: "light" },
-      { head: "phase", ...right },
-      { head: "lit", ...right },
-      { head: "cd/m2", ...right },
-      { head: "EV", ...right },
-      { head: "guide", ...right },
-      { head: "edge°", ...right },
-      { head: "sun mm", ...right },
-    ],
-    rows,
-    width,
-  ).trimEnd();
-  const key = `Under ${plan.sky[0]!}: mean luminance and EV of the body; sun's angle outside the frame's edge, and where it falls on the gate's plane (right, up; mm).`;
+const THROUGH_COLUMNS: readonly Column[] = [
+  { head: "T-0" },
+  { head: "sun az", align: "right" },
+  { head: "el", align: "right" },
+  { head: "light" },
+  ...["phase", "lit", "cd/m2", "EV", "guide", "edge°", "x mm", "y mm"].map((head) => ({
+    head,
+    align: "right" as const,
+  })),
+];
+
+function throughWindow(view: ViewPlan, clock: Clock, width: number): string {
+  const { plan } = view;
+  const rows = shownIndexes(plan.sun.length, plan.middleIndex).map((i) => throughRow(view, i, clock));
+  const table = fittedTable(THROUGH_COLUMNS, rows, width).trimEnd();
+  const key = `Under ${plan.sky[0]!}: mean luminance and EV of the body; the sun's angle outside the frame's edge, and where it falls on the gate's plane, right and up of the axis.`;
   return `${table}\n${folded(key, width, "")}`;
+}
+
+function throughRow({ plan, sunOnGate }: ViewPlan, index: number, clock: Clock): string[] {
+  const light = plan.cameras[0]!.lightAt(index);
+  const sun = plan.sun[index]!;
+  const { xMm, yMm } = sunOnGate[index]!;
+  const isUp = sun.apparentElevationDeg > -0.3;
+  return [
+    clock.at(light.at),
+    azimuthText(sun.azimuthDeg),
+    elevationText(shownElevationDeg(sun)),
+    light.light,
+    degreesText(light.phaseDeg, 0),
+    percentText(light.litShare),
+    lightText(light.bodyMeanCdM2),
+    light.ev === null ? "-" : light.ev.toFixed(1),
+    light.tableEv === null ? "-" : String(light.tableEv),
+    isUp ? degreesText(light.fromEdgeDeg) : "-",
+    isUp ? gateText(xMm) : "-",
+    isUp ? gateText(yMm) : "-",
+  ];
 }
 
 /** Farther than this from the axis a point on the gate's plane says nothing. */
 const FAR_MM = 999;
-const isOnSheet = (xMm: number, yMm: number): boolean => Math.abs(xMm) <= FAR_MM && Math.abs(yMm) <= FAR_MM;
+
+function gateText(mm: number | null): string {
+  if (mm === null) return "behind";
+  return Math.abs(mm) > FAR_MM ? "far" : degreesText(mm, 0);
+}
 
 function shownIndexes(count: number, middle: number): number[] {
   const step = Math.max(1, Math.ceil((count - 1) / (MOST_ROWS - 1)));
@@ -124,30 +122,26 @@ function shownIndexes(count: number, middle: number): number[] {
   return [...indexes].sort((a, b) => a - b);
 }
 
-function settingsText({ plan, optics }: ViewPlan, { paint, width }: SheetOptions): string {
+const SETTING_COLUMNS: readonly Column[] = [
+  { head: "sky" },
+  { head: "stop" },
+  { head: "shutter" },
+  { head: "filter" },
+  { head: "holds", align: "right" },
+  { head: "spare", align: "right" },
+  { head: "place", align: "right" },
+  { head: "worst" },
+];
+
+function settingsText({ plan, optics }: ViewPlan, clock: Clock, { paint, width }: SheetOptions): string {
   const camera = plan.cameras[0]!;
-  const { zone } = plan.site;
-  const rows = camera.bySky.map(({ sky, setting }) => settingRow(sky, setting, zone, paint, false));
-  if (plan.sky.length > 1) rows.push(settingRow("one for all", camera.setting, zone, paint, true));
-  const table = fittedTable(
-    [
-      { head: "sky" },
-      { head: "stop" },
-      { head: "shutter" },
-      { head: "filter" },
-      { head: "holds", align: "right" },
-      { head: "spare", align: "right" },
-      { head: "place", align: "right" },
-      { head: "worst" },
-    ],
-    rows,
-    width,
-  ).trimEnd();
+  const rows = camera.bySky.map(({ sky, setting }) => settingRow(sky, setting, clock, paint, false));
+  if (plan.sky.length > 1) rows.push(settingRow("one for all", camera.setting, clock, paint, true));
   const key =
     "Spare: smallest margin in stops, met at the worst. Place: the body's mean against where incident metering puts it.";
   return [
     paint.strong("SETTING"),
-    table,
+    fittedTable(SETTING_COLUMNS, rows, width).trimEnd(),
     folded(key, width, ""),
     ...opticsLines(optics).map((line) => folded(line, width, "  ")),
   ].join("\n");
@@ -156,7 +150,7 @@ function settingsText({ plan, optics }: ViewPlan, { paint, width }: SheetOptions
 function settingRow(
   sky: string,
   setting: Setting | null,
-  zone: string,
+  clock: Clock,
   paint: Paint,
   namesSky: boolean,
 ): string[] {
@@ -165,12 +159,12 @@ function settingRow(
   return [
     sky,
     stopName(setting.stop),
-    setting.shutterName,
+    shutterText(setting),
     setting.filterDensity > 0 ? `ND${setting.filterDensity}` : "-",
     percentText(setting.holds),
     setting.spareStops < 0 ? paint.alarm(spare) : spare,
     stopsText(setting.fromPlaceStops),
-    `${setting.worst.thing} ${setting.worst.end} ${clockText(setting.worst.at, zone)}${namesSky ? `, ${setting.worst.sky}` : ""}`,
+    `${setting.worst.thing} ${setting.worst.end} ${clock.at(setting.worst.at)}${namesSky ? `, ${setting.worst.sky}` : ""}`,
   ];
 }
 
@@ -194,7 +188,7 @@ function opticsLines(optics: Optics): string[] {
 
 function explainText(
   explained: { readonly at: Date; readonly parts: readonly ExplainPart[] },
-  zone: string,
+  clock: Clock,
   { paint, width }: SheetOptions,
 ): string {
   const parts = explained.parts.map(({ title, lines }) => {
@@ -203,7 +197,7 @@ function explainText(
     );
     return [paint.strong(title), ...texts].join("\n");
   });
-  return [paint.strong(`HOW IT CAME ABOUT, T-0 ${clockText(explained.at, zone)}`), ...parts].join("\n");
+  return [paint.strong(`HOW IT CAME ABOUT, T-0 ${clock.at(explained.at)}`), ...parts].join("\n");
 }
 
 /** The view as JSON: the camera's row of the plan, its optics, the sun on the gate, the explanation. */

@@ -158,6 +158,8 @@ export function addUnknownKey(
       found: `unknown key ${shortText(key)}`,
       accepted: known.join(", "),
       suggestion: nearest(key, known),
+      // In {up: 1,5} the comma ends the value, and 5 stands where a key is looked for.
+      next: /^\d+$/.test(key) ? "write a decimal point where a comma stands" : null,
     }),
   );
 }

@@ -17,6 +17,7 @@ import {
 import { readCameras } from "./readCameras.ts";
 import { readMedia } from "./readMedia.ts";
 import {
+  type FileRefusal,
   type FileText,
   readFloodlightLx,
   readHorizon,
@@ -29,6 +30,8 @@ import { siteFile } from "./siteSchema.ts";
 import type { Source } from "./source.ts";
 import type { Site } from "./types.ts";
 import { readYaml } from "./yamlSource.ts";
+
+export type { FileRefusal };
 
 /** The texts of the files a site file names: by name, or a function that fetches them (null: there is none). */
 export type SiteFiles = Readonly<Record<string, string>> | FileText;

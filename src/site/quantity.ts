@@ -19,6 +19,7 @@ export type QuantityResult =
       readonly found: string;
       readonly accepted: string;
       readonly suggestion: string | null;
+      readonly next: string | null;
     };
 
 const NUMBER_AND_UNIT = /^([+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?)\s*(.*)$/i;
@@ -27,16 +28,29 @@ const FRACTION_AND_UNIT = /^(\d+(?:\.\d+)?)\s*\/\s*(\d+(?:\.\d+)?)\s*(.*)$/;
 /** `value` (a number in the default unit, or text) as a number in the kind's unit, inside `low`..`high`. */
 export function parseQuantity(value: unknown, kind: QuantityKind, low: number, high: number): QuantityResult {
   const accepted = acceptedText(kind, low, high);
-  if (typeof value !== "number" && typeof value !== "string") {
-    return { ok: false, code: "E_TYPE", found: describe(value), accepted, suggestion: null };
-  }
+  const refused = (code: ProblemCode, found: string, next: string | null = null): QuantityResult => ({
+    ok: false,
+    code,
+    found,
+    accepted,
+    suggestion: null,
+    next,
+  });
+  if (typeof value !== "number" && typeof value !== "string") return refused("E_TYPE", describe(value));
   const found = shortText(String(value).trim());
   const read = typeof value === "number" ? value : readText(value, kind);
-  if (typeof read === "object") return { ok: false, found, ...read };
-  if (!Number.isFinite(read)) return { ok: false, code: "E_TYPE", found, accepted, suggestion: null };
-  if (read < low || read > high) return { ok: false, code: "E_RANGE", found, accepted, suggestion: null };
+  if (typeof read === "object") return { ok: false, found, next: decimalNext(found), ...read };
+  if (!Number.isFinite(read)) return refused("E_TYPE", found);
+  if (read < low || read > high) return refused("E_RANGE", found, rangeNext(kind, read));
   return { ok: true, value: read };
 }
+
+const decimalNext = (written: string): string | null =>
+  /\d,\d/.test(written) ? "write a decimal point, not a comma" : null;
+
+/** A latitude beyond the pole is most often the longitude. */
+const rangeNext = (kind: QuantityKind, value: number): string | null =>
+  kind === "latitudeDeg" && Math.abs(value) <= 180 ? "are latitude and longitude swapped?" : null;
 
 /** "1 to 20000 mm", with the other units that may be written. */
 export function acceptedText(kind: QuantityKind, low: number, high: number): string {

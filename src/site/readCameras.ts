@@ -13,10 +13,10 @@ import {
   type Surroundings,
 } from "./mergeCamera.ts";
 import { nearest } from "./nearest.ts";
-import { isAtPad } from "./padDistance.ts";
+import { FARTHEST_CAMERA_M, isAtPad, padDistanceM } from "./padDistance.ts";
 import { spotOf } from "./readPadThings.ts";
 import type { Source } from "./source.ts";
-import type { Camera, Lens, Medium } from "./types.ts";
+import type { Camera, Lens, Medium, Spot } from "./types.ts";
 
 export function readCameras(
   source: Source,
@@ -55,13 +55,7 @@ function resolve(
   checkShutter(merged, findings);
   checkKeep(merged, around, findings);
   const at = keys.at === undefined ? null : spotOf(keys.at, around.head);
-  if (at && isAtPad(at, around.head.place, around.vehicle)) {
-    const accepted = "a camera outside the vehicle and at least 1 m from the pad's axis";
-    findings.add(originOf(merged, "at"), ["at"], "E_AT_PAD", {
-      found: "a camera on the pad's axis",
-      accepted,
-    });
-  }
+  if (at) checkSpot(at, merged, around, findings);
   if (id === undefined || aim === null || lens === null || keys.gate === undefined) return null;
   return {
     id,
@@ -80,6 +74,24 @@ function resolve(
     track: keys.track ?? null,
     notes: keys.notes ?? null,
   };
+}
+
+/** A camera stands outside the vehicle and within reach of the pad. */
+function checkSpot(at: Spot, merged: Merged, { head, vehicle }: Surroundings, findings: Findings): void {
+  const distanceM = padDistanceM(at, head.place);
+  if (distanceM > FARTHEST_CAMERA_M) {
+    findings.add(originOf(merged, "at"), ["at"], "E_RANGE", {
+      found: `${Math.round(distanceM / 1000)} km from the pad`,
+      accepted: `up to ${FARTHEST_CAMERA_M / 1000} km`,
+      next: "check the sign and order of latitude and longitude",
+    });
+  }
+  if (isAtPad(at, head.place, vehicle)) {
+    findings.add(originOf(merged, "at"), ["at"], "E_AT_PAD", {
+      found: "a camera on the pad's axis",
+      accepted: "a camera outside the vehicle and at least 1 m from the pad's axis",
+    });
+  }
 }
 
 const ascending = (values: readonly number[]): number[] => [...new Set(values)].sort((a, b) => a - b);

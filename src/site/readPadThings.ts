@@ -1,5 +1,6 @@
 /** Vehicle, structures, horizon and floodlight of a site file. */
 
+import type { ProblemCode } from "../base/problem.ts";
 import { wrap360 } from "../base/units.ts";
 import {
   entriesOf,
@@ -16,8 +17,16 @@ import type { Source } from "./source.ts";
 import type { WrittenPlace, WrittenSpot } from "./spotSchema.ts";
 import type { Ascent, HorizonPoint, Plume, Spot, Structure, Vehicle } from "./types.ts";
 
+/** Why a file that the site file names is not read. */
+export interface FileRefusal {
+  readonly code: ProblemCode;
+  readonly found: string;
+  readonly accepted: string;
+  readonly next: string | null;
+}
+
 /** The text of a file the site file names, by the name it uses; null when there is none. */
-export type FileText = (name: string) => string | null;
+export type FileText = (name: string) => string | FileRefusal | null;
 
 /** White paint of a body: common practice, no source. */
 const DEFAULT_BODY_REFLECTANCE = 0.8;
@@ -96,7 +105,12 @@ export function requireFile(
   findings: Findings,
 ): string | null {
   const content = files(name);
-  if (content !== null) return content;
+  if (typeof content === "string") return content;
+  if (content !== null) {
+    const { code, ...parts } = content;
+    findings.add(origin, [key], code, parts);
+    return null;
+  }
   const next = "put it beside the site file, or correct the name";
   findings.add(origin, [key], "E_FILE", {
     found: `${name}, which is not there`,

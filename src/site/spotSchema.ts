@@ -70,7 +70,7 @@ export const spotSchema = map({
 
 /** `aim` of a camera. */
 export const aimSchema = map({
-  up: quantity("lengthM", -500, 200_000, "Height on the vehicle's axis, above the pad datum").optional(),
+  up: quantity("lengthM", -500, 50_000, "Height on the vehicle's axis, above the pad datum").optional(),
   ...placeKeys,
 })
   .meta({

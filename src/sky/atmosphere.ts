@@ -37,8 +37,9 @@ export function requireAir(air: Air): Air {
   return air;
 }
 
-/** Below this the formula is not made for; the lift then fades linearly to nothing at the nadir. */
+/** The formula is not made for suns below this; the lift then fades linearly and is gone at the next. */
 const LOWEST_FITTED_ELEVATION_DEG = -1;
+const NO_LIFT_ELEVATION_DEG = -5;
 
 /**
  * Lift by refraction in degrees for an airless elevation (Saemundsson 1986 as in Meeus 1998, eq. 16.4, scaled by
@@ -49,10 +50,8 @@ export function refractionDeg(airlessElevationDeg: number, air: Air): number {
   const arcMinutes = 1.02 / tanDeg(fitted + 10.3 / (fitted + 5.11));
   const scaled = arcMinutes * (air.pressureHPa / 1010) * (283 / (273 + air.temperatureC));
   const fade =
-    airlessElevationDeg < LOWEST_FITTED_ELEVATION_DEG
-      ? (airlessElevationDeg + 90) / (LOWEST_FITTED_ELEVATION_DEG + 90)
-      : 1;
-  return Math.max(0, (scaled / 60) * fade);
+    (airlessElevationDeg - NO_LIFT_ELEVATION_DEG) / (LOWEST_FITTED_ELEVATION_DEG - NO_LIFT_ELEVATION_DEG);
+  return Math.max(0, (scaled / 60) * Math.min(1, fade));
 }
 
 /** Relative optical air mass at an apparent elevation (Kasten & Young 1989, Appl. Opt. 28, 4735); held at 0 below the horizon. */

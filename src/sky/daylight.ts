@@ -6,7 +6,12 @@
  * practice itself warns that an instant may be half or twice the mean (a stop either way).
  */
 
-import { EXTRATERRESTRIAL_ILLUMINANCE_LX, NIGHT_SKY_LX, STANDARD_PRESSURE_HPA } from "../base/constants.ts";
+import {
+  EXTRATERRESTRIAL_ILLUMINANCE_LX,
+  NIGHT_SKY_LX,
+  RISE_SET_ELEVATION_DEG,
+  STANDARD_PRESSURE_HPA,
+} from "../base/constants.ts";
 import { refuse, requireNumber } from "../base/problem.ts";
 import { clamp, sinDeg, smoothStep } from "../base/units.ts";
 import { SKY_STATES, type SkyState } from "../site/types.ts";
@@ -27,7 +32,7 @@ export const skyName = (sky: Sky): string => (typeof sky === "string" ? sky : `h
 /** Where the models for a high sun end. */
 export const LOW_SUN_DEG = 5;
 /** Where twilight alone rules: the disc's upper limb at the horizon. */
-const SUN_GONE_DEG = -0.8333;
+const SUN_GONE_DEG = RISE_SET_ELEVATION_DEG;
 /** Nominal semidiameter for the share of the disc above the horizon. */
 const DISC_RADIUS_DEG = 0.2666;
 
@@ -93,6 +98,8 @@ export interface LowSunParts {
   readonly directNormalLx: number;
   /** 1 at 5 degrees, 0 when the sun is gone. */
   readonly weight: number;
+  /** Elevation at which the natural light is taken: apparent x weight + airless x (1 - weight). */
+  readonly naturalElevationDeg: number;
   /** Natural illuminance under a clear sky, lx. */
   readonly naturalLx: number;
   /** Of the natural illuminance, by the state's own model at 5 degrees. */
@@ -113,13 +120,15 @@ export function lowSunParts(input: DaylightInput, sky: Sky): LowSunParts {
   // In logarithms, so that neither end dominates: all of the state's own level at 5 degrees, none when the sun is gone.
   // Refraction is taken off the upper end with the same weight, or the blend would step where the two scales meet.
   const weight = smoothStep((h - SUN_GONE_DEG) / (LOW_SUN_DEG - SUN_GONE_DEG));
-  const naturalLx = sunIlluminanceLx(weight * h + (1 - weight) * input.airlessElevationDeg);
+  const naturalElevationDeg = weight * h + (1 - weight) * input.airlessElevationDeg;
+  const naturalLx = sunIlluminanceLx(naturalElevationDeg);
   const shareAtFive = edgeTotalLx / sunIlluminanceLx(LOW_SUN_DEG);
   const shareAtSunset = TWILIGHT_SHARE[skyState(sky)];
   const share = shareAtFive ** weight * shareAtSunset ** (1 - weight);
   return {
     directNormalLx: beamLx(input, sky) * discShare(h),
     weight,
+    naturalElevationDeg,
     naturalLx,
     shareAtFive,
     shareAtSunset,

@@ -9,6 +9,8 @@ import type { SunPosition } from "./sun.ts";
 const LOW_SUN_DEG = 5;
 const ACCEPTED_DEG = 0.1;
 const ACCEPTED_LOW_SUN_DEG = 0.3;
+/** Below the horizon a lift by refraction means nothing, and libraries part by all of it. */
+const ACCEPTED_SUN_DOWN_DEG = 0.7;
 
 export interface SecondOpinion {
   readonly at: Date;
@@ -24,6 +26,11 @@ export function secondOpinion(place: Place, at: Date, sun: SunPosition): SecondO
   const theirs = getPosition(at, place.latitudeDeg, place.longitudeDeg);
   const acrossDeg = wrap180(theirs.azimuth - sun.azimuthDeg) * cosDeg(sun.apparentElevationDeg);
   const apartDeg = Math.hypot(acrossDeg, theirs.altitude - sun.apparentElevationDeg);
-  const acceptedDeg = sun.apparentElevationDeg > LOW_SUN_DEG ? ACCEPTED_DEG : ACCEPTED_LOW_SUN_DEG;
+  const acceptedDeg = acceptedAt(sun.apparentElevationDeg);
   return { at, apartDeg, acceptedDeg, agrees: apartDeg <= acceptedDeg };
+}
+
+function acceptedAt(apparentElevationDeg: number): number {
+  if (apparentElevationDeg > LOW_SUN_DEG) return ACCEPTED_DEG;
+  return apparentElevationDeg > 0 ? ACCEPTED_LOW_SUN_DEG : ACCEPTED_SUN_DOWN_DEG;
 }

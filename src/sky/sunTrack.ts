@@ -14,8 +14,8 @@ import { semidiameterDeg, sunEquatorial } from "./ephemeris.ts";
 
 /** Stated error of a track's direction, degrees. */
 export const SUN_TRACK_BOUND_DEG = 0.001;
-/** No direction in any sky moves faster than this: one turn in a sidereal day, and 2 % for refraction's bend. */
-export const SUN_MAX_RATE_DEG_PER_MS = (1.02 * 360.9856) / 86_400_000;
+/** No direction in any sky moves faster than this: one turn in a sidereal day, and what fading refraction adds below the horizon. */
+export const SUN_MAX_RATE_DEG_PER_MS = (1.3 * 360.9856) / 86_400_000;
 
 const KNOT_STEP_MS = MS_PER_HOUR;
 

@@ -11,6 +11,7 @@ interface Setting {
   readonly stop: number;
   readonly shutterS: number;
   readonly shutterName: string;
+  readonly shutterAngleDeg: number | null;
   readonly filterDensity: number;
   readonly holds: number;
   readonly spareStops: number;
@@ -50,7 +51,7 @@ function leaves(value: unknown, path = ""): { path: string; value: unknown }[] {
 }
 
 const words = (setting: Setting): string =>
-  `f/${setting.stop} ${setting.shutterName}${setting.filterDensity > 0 ? ` ND${setting.filterDensity}` : ""}`;
+  `f/${setting.stop} ${setting.shutterAngleDeg === null ? "" : `${setting.shutterAngleDeg}° `}${setting.shutterName}${setting.filterDensity > 0 ? ` ND${setting.filterDensity}` : ""}`;
 
 describe("the demo plan", () => {
   let plan: PlanJson;
@@ -66,7 +67,7 @@ describe("the demo plan", () => {
     expect(plan.cameras.length).toBe(24);
     expect(rows.length).toBe(24 * 3);
     for (const camera of plan.cameras) {
-      for (const { sky, setting } of [...camera.bySky, { sky: "all", setting: camera.setting }]) {
+      for (const { sky, setting } of [...camera.bySky, { sky: "one for all", setting: camera.setting }]) {
         const row = rows.find((one) => one["id"] === camera.id && one["sky"] === sky)!;
         const told = ["stop", "shutterS", "filterDensity", "holds", "spareStops"].map((key) =>
           Number(row[key]),
@@ -87,7 +88,9 @@ describe("the demo plan", () => {
     for (const camera of plan.cameras) {
       const line = sheet.split("\n").find((one) => one.startsWith(`${camera.id} `))!;
       const told = [...camera.bySky.map(({ setting }) => setting), camera.setting].map((one) => words(one!));
-      const found = [...line.matchAll(/f\/[\d.]+ \S+(?: ND[\d.]+)?(?= [+-])/g)].map(([text]) => text);
+      const found = [...line.matchAll(/f\/[\d.]+ (?:[\d.]+° )?\S+(?: ND[\d.]+)?(?= [+-])/g)].map(
+        ([text]) => text,
+      );
       expect(found, camera.id).toEqual(told);
     }
   });
@@ -132,7 +135,11 @@ describe.concurrent("the JSON of", () => {
     const plan = await planJson(args);
     const opens = Date.parse(plan.window.opens);
     const closes = Date.parse(plan.window.closes);
-    const { events: _events, ...rest } = plan as PlanJson & { events: unknown };
+    const {
+      events: _events,
+      eventsAtClose: _eventsAtClose,
+      ...rest
+    } = plan as PlanJson & Record<"events" | "eventsAtClose", unknown>;
     let times = 0;
     for (const { path, value } of leaves(rest)) {
       if (typeof value === "number") expect(Number.isFinite(value), path).toBe(true);

@@ -109,6 +109,8 @@ function searched(
   );
   const measures: readonly (readonly [(one: Tried) => number, number])[] = [
     [(one) => (shortBy.get(one)! > comfortStops + 1e-9 ? 1 : 0), 0],
+    [(one) => shortBy.get(one)!, 0.021],
+    [(one) => (shortBy.get(one)! > 0 ? Math.sign(one.filterDensity) : 0), 0],
     [(one) => shortBy.get(one)!, 0.001],
     [(one) => Math.abs(placeOf(light, one.x)), 0.1],
     [(one) => Math.sign(one.filterDensity), 0],

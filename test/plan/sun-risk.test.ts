@@ -109,11 +109,17 @@ describe("the sun's risk", () => {
     const site = siteOf({ cameras: [standing("C", 90, lens)] });
     const camera = firstOf(site, EVENING);
     const cutoff = (Math.atan(80 / 200) * 180) / Math.PI;
-    expect(camera.sun.flare).toEqual({ kind: "hood", cutoffDeg: expect.closeTo(cutoff, 9) });
-    const view = viewOf(camera, site);
-    const [first] = camera.sun.nearFrame;
-    expect(sunIn(view, first!.from).axisDeg).toBeCloseTo(cutoff, 2);
-    expect(sunIn(view, new Date(first!.from.getTime() - 2000)).axisDeg).toBeGreaterThan(cutoff);
+    expect(camera.sun.flare).toEqual({ marginDeg: 5, cutoffDeg: expect.closeTo(cutoff, 9) });
+    // A hood that lets the sun in only where it stands near the edge anyway changes nothing; a longer one does.
+    const bare = firstOf(siteOf({ cameras: [standing("C", 90, "lens: { focal: 200 }")] }), EVENING);
+    expect(camera.sun.nearFrame).toEqual(bare.sun.nearFrame);
+    const long = "lens: { focal: 200, hood: { length: 800, diameter: 80 } }";
+    const shaded = firstOf(siteOf({ cameras: [standing("C", 90, long)] }), EVENING);
+    const view = viewOf(shaded, site);
+    const [first] = shaded.sun.nearFrame;
+    const reach = (Math.atan(80 / 800) * 180) / Math.PI;
+    expect(sunIn(view, first!.from).axisDeg).toBeCloseTo(reach, 2);
+    expect(sunIn(view, new Date(first!.from.getTime() - 2000)).axisDeg).toBeGreaterThan(reach);
   });
 
   it("goes by the site's own flare margin", () => {
@@ -143,7 +149,7 @@ describe("what clears the sun", () => {
       const isFlared = (at: Date): boolean => {
         const { edgeDeg, axisDeg, upDeg } = sunIn(view, at);
         if (upDeg <= 0) return false;
-        return edgeDeg < 0 || (flare.kind === "hood" ? axisDeg < flare.cutoffDeg : edgeDeg < flare.marginDeg);
+        return edgeDeg < 0 || (edgeDeg < flare.marginDeg && axisDeg < (flare.cutoffDeg ?? 180));
       };
       const { clearTimes } = camera.remedy!;
       expect(clearTimes.length).toBeGreaterThan(0);

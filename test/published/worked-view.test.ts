@@ -47,6 +47,7 @@ function choicesWith(densities: readonly number[]): SettingChoice[] {
     densities.map((filterDensity) => ({
       stop,
       shutterName: "120 degrees",
+      shutterAngleDeg: null,
       shutterS: EXPOSURE_S,
       filterDensity,
       midToneLog2: Math.log2(midToneOf(stop, filterDensity)),

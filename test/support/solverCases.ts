@@ -53,6 +53,8 @@ export const anyChoices: fc.Arbitrary<SettingChoice[]> = fc
           return {
             stop,
             shutterName: `1/${Math.round(1 / shutterS)}`,
+
+            shutterAngleDeg: null,
             shutterS,
             filterDensity,
             midToneLog2:
@@ -90,6 +92,7 @@ export function asking(lowLog2: number, highLog2: number, placeLog2: number, ran
 export const choiceAt = (midToneLog2: number, changes: Partial<SettingChoice> = {}): SettingChoice => ({
   stop: 8,
   shutterName: "1/288",
+  shutterAngleDeg: null,
   shutterS: 1 / 288,
   filterDensity: 0,
   midToneLog2,

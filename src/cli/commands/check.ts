@@ -1,6 +1,8 @@
 /** `padstop check SITE`: the file alone. */
 
 import type { Command } from "commander";
+import { siteViews } from "../../plan/siteViews.ts";
+import type { SheetOptions } from "../../show/sheetOptions.ts";
 import { siteSummary } from "../../show/siteSummary.ts";
 import type { Context } from "../context.ts";
 import { readSite } from "../files.ts";
@@ -18,6 +20,11 @@ export function addCheck(program: Command, { world }: Context): void {
     .addOption(OPTIONS.color())
     .addHelpText("after", "\nExample:\n  padstop check sites/skerry-vane.yaml\n")
     .action((path: string, options: Options) => {
-      deliver(world, {}, siteSummary(readSite(path), sheetOptions(world, options)));
+      deliver(world, {}, summaryOf(path, sheetOptions(world, options)));
     });
+}
+
+function summaryOf(path: string, options: SheetOptions): string {
+  const site = readSite(path);
+  return siteSummary(site, siteViews(site), options);
 }

@@ -19,7 +19,7 @@ export function addNew(program: Command, { world }: Context): void {
     .addHelpText("after", '\nExample:\n  padstop new "Gannet Ledge"\n')
     .action((name: string, options: Pick<CommonOptions, "output" | "quiet">) => {
       const path = options.output ?? `${fileStem(name)}.yaml`;
-      writeWhole(path, starterSite(name.trim()), false);
+      writeWhole(path, starterSite(name.trim()), { mayReplace: false, source: null });
       if (!options.quiet) world.err(`Wrote ${path}. Next: padstop plan ${path}\n`);
     });
 }

@@ -1,6 +1,7 @@
 /** `padstop plan SITE`: the night-before sheet. */
 
 import type { Command } from "commander";
+import { isoInterval } from "../../plan/clock.ts";
 import type { CameraPlan, WindowPlan } from "../../plan/planTypes.ts";
 import { planWindow } from "../../plan/planWindow.ts";
 import { planCsv } from "../../show/planCsv.ts";
@@ -40,7 +41,7 @@ export function addPlan(program: Command, context: Context): void {
         sky: options.sky,
         ...(options.step === undefined ? {} : { stepS: options.step }),
       });
-      deliver(context.world, options, planText(plan, context, options));
+      deliver(context.world, options, planText(plan, context, options), path);
       if (!options.quiet && options.window === undefined) tellOtherWindows(site, context);
       if (options.failOn.some((what) => plan.cameras.some(FAILS[what]!))) context.exitWith(EXIT.failOn);
     });
@@ -59,7 +60,7 @@ const FAILS: Readonly<Record<string, (camera: CameraPlan) => boolean>> = {
 };
 
 function tellOtherWindows(site: Site, { world }: Context): void {
-  const others = site.windows.slice(1).map(({ name }, i) => name ?? `window ${i + 2}`);
+  const others = site.windows.slice(1).map((window) => window.name ?? isoInterval(window, site.zone));
   if (others.length > 0)
     world.err(`Planned the first window; also in the file: ${others.join(", ")} (--window).\n`);
 }

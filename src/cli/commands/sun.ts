@@ -40,7 +40,7 @@ export function addSun(program: Command, { world }: Context): void {
           ? chooseWindow(site, options.window ?? null)
           : dayWindow(site, options.date);
       const table = sunTable(site, window, { sky: options.sky, stepS: options.step ?? TABLE_STEP_S });
-      deliver(world, options, sunText(table, world, options));
+      deliver(world, options, sunText(table, world, options), path);
     });
 }
 

@@ -1,7 +1,7 @@
 /** `padstop view SITE CAMERA`: one camera through the window. */
 
 import type { Command } from "commander";
-import { viewCamera } from "../../plan/viewCamera.ts";
+import { type ViewPlan, viewCamera } from "../../plan/viewCamera.ts";
 import { planCsv } from "../../show/planCsv.ts";
 import { viewJson, viewSheet } from "../../show/viewSheet.ts";
 import { chooseWindow } from "../../site/chooseWindow.ts";
@@ -9,6 +9,7 @@ import type { Context } from "../context.ts";
 import { readSite } from "../files.ts";
 import { type CommonOptions, OPTIONS } from "../options.ts";
 import { deliver, sheetOptions } from "../output.ts";
+import type { World } from "../world.ts";
 
 type Options = Pick<
   CommonOptions,
@@ -41,9 +42,11 @@ export function addView(program: Command, { world }: Context): void {
         ...(options.step === undefined ? {} : { stepS: options.step }),
         ...(options.at === undefined ? {} : { at: options.at }),
       });
-      const text = { json: () => viewJson(view), csv: () => planCsv(view.plan) }[
-        options.format as "json" | "csv"
-      ];
-      deliver(world, options, text?.() ?? viewSheet(view, sheetOptions(world, options)));
+      deliver(world, options, viewText(view, world, options), path);
     });
+}
+
+function viewText(view: ViewPlan, world: World, options: Options): string {
+  if (options.format === "json") return viewJson(view);
+  return options.format === "csv" ? planCsv(view.plan) : viewSheet(view, sheetOptions(world, options));
 }

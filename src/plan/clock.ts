@@ -1,0 +1,57 @@
+/** Wall times of a window as people read them: "19:40", or "Tue 19:40" where the window holds more than one date. */
+
+import { MS_PER_MINUTE } from "../base/units.ts";
+import { utcOffsetMinutes } from "../site/zoneTime.ts";
+
+export interface TimeSpan {
+  readonly from: Date;
+  readonly to: Date;
+}
+
+export type Rounding = "nearest" | "before" | "after";
+
+export interface Clock {
+  readonly zone: string;
+  at(at: Date, rounding?: Rounding): string;
+  /** "17:42-18:10", rounded outward so that the whole span lies inside. */
+  span(span: TimeSpan): string;
+  /** "17:42-18:10", rounded inward so that all of it can be counted on; null when less than a minute is left. */
+  spanInside(span: TimeSpan): string | null;
+}
+
+const ROUND: Readonly<Record<Rounding, (minutes: number) => number>> = {
+  nearest: Math.round,
+  before: Math.floor,
+  after: Math.ceil,
+};
+const DAYS = ["Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"] as const;
+
+/** A clock for the times between `from` and `to`. */
+export function makeClock(zone: string, from: Date, to: Date): Clock {
+  // An end at midnight belongs to the day before.
+  const hasDates = localDate(from, zone) !== localDate(new Date(to.getTime() - 1), zone);
+  const at = (time: Date, rounding: Rounding = "nearest"): string => {
+    const rounded = new Date(ROUND[rounding](time.getTime() / MS_PER_MINUTE) * MS_PER_MINUTE);
+    const local = inZone(rounded, zone);
+    const clock = local.toISOString().slice(11, 16);
+    return hasDates ? `${DAYS[local.getUTCDay()]} ${clock}` : clock;
+  };
+  return {
+    zone,
+    at,
+    span: ({ from: start, to: end }) => `${at(start, "before")}-${at(end, "after")}`,
+    spanInside: ({ from: start, to: end }) =>
+      end.getTime() - start.getTime() < MS_PER_MINUTE ? null : `${at(start, "after")}-${at(end, "before")}`,
+  };
+}
+
+/** A date whose UTC fields are the wall time of the zone. */
+const inZone = (at: Date, zone: string): Date =>
+  new Date(at.getTime() + utcOffsetMinutes(at, zone) * MS_PER_MINUTE);
+
+/** "2027-04-18" in `zone`. */
+export const localDate = (at: Date, zone: string): string => inZone(at, zone).toISOString().slice(0, 10);
+
+/** "2027-04-18T17:10/2027-04-18T19:40" in `zone`, as `--window` takes it. */
+export const isoInterval = ({ opens, closes }: { opens: Date; closes: Date }, zone: string): string =>
+  [opens, closes].map((at) => inZone(at, zone).toISOString().slice(0, 16)).join("/");

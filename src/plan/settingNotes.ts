@@ -1,0 +1,114 @@
+/** Notes about a camera's setting: what clips, what no setting or no kit could do, which two would, the plume's range. */
+
+import { stopName } from "../exposure/scales.ts";
+import type { Sample, SettingChoice, SolvedSetting, Worst } from "../exposure/solver.ts";
+import { worstOf } from "../exposure/solver.ts";
+import { type HeldStretch, twoSettings } from "../exposure/twoSettings.ts";
+import { PLUME_FAMILIES } from "../light/plume.ts";
+import type { Site, Thing } from "../site/types.ts";
+import { skyName } from "../sky/daylight.ts";
+import type { CameraView } from "./cameraView.ts";
+import type { Clock } from "./clock.ts";
+import type { Setting } from "./planTypes.ts";
+import type { SettingInput } from "./settingFor.ts";
+import { clippedText, rangeText, spareText } from "./stopsText.ts";
+
+/** A camera that has a setting. */
+export interface SettingNotesInput {
+  readonly site: Site;
+  readonly view: CameraView;
+  readonly clock: Clock;
+  readonly settingInput: SettingInput;
+  readonly solved: SolvedSetting;
+  readonly setting: Setting;
+}
+
+export function settingNotes(input: SettingNotesInput): string[] {
+  return [...clipNotes(input), ...plumeNotes(input)];
+}
+
+/** Empty for a setting that holds everything. */
+function clipNotes(input: SettingNotesInput): string[] {
+  const { settingInput, solved, setting, view, clock } = input;
+  if (solved.spareStops >= 0) return [];
+  const { samples, range, choices, comfortStops } = settingInput;
+  const notes = [clippedWords(input)];
+  if (setting.bestPossibleSpareStops < 0) {
+    const { keep } = view.camera;
+    notes.push(
+      `no setting could do better than ${clippedText(setting.bestPossibleSpareStops)} stops outside: ${keep.join(" and ")} ${keep.length === 1 ? "spans" : "span"} more than the medium's ${rangeText(range.underStops + range.overStops)} stops`,
+    );
+  } else {
+    notes.push(...kitWords(solved, choices));
+  }
+  const two = twoSettings(samples, choices, range, comfortStops);
+  const words = twoWords(two.first, two.second, clock);
+  return words === null ? notes : [...notes, words];
+}
+
+/** Where a setting inside the medium's range exists, but not on this camera. */
+function kitWords({ choice, worst }: SolvedSetting, choices: readonly SettingChoice[]): string[] {
+  const midTones = choices.map((one) => one.midToneLog2);
+  if (worst.end === "under" && choice.midToneLog2 <= Math.min(...midTones)) {
+    return [`the kit ends here: its brightest setting is ${clippedText(worst.stops)} stops too dark`];
+  }
+  if (worst.end === "over" && choice.midToneLog2 >= Math.max(...midTones)) {
+    return [
+      `the kit ends here: its darkest setting is ${clippedText(worst.stops)} stops too bright, a denser filter would help`,
+    ];
+  }
+  return [];
+}
+
+/** The worst at either end of the range, where it clips. */
+function clippedWords(input: SettingNotesInput): string {
+  const ends = ["under", "over"] as const;
+  return ends
+    .map((end) => worstAtEnd(input, end))
+    .filter((worst) => worst !== null && worst.stops < -1e-9)
+    .map((worst) => clipWords(worst!, input))
+    .join("; ");
+}
+
+function worstAtEnd({ settingInput, solved }: SettingNotesInput, end: Worst["end"]): Worst | null {
+  const { range, samples } = settingInput;
+  // With the other end opened wide, only this one can clip.
+  const open = end === "over" ? { ...range, underStops: 1000 } : { ...range, overStops: 1000 };
+  let worst: Worst | null = null;
+  for (const sample of samples as readonly Sample[]) {
+    const candidate = worstOf(sample, solved.choice.midToneLog2, open);
+    if (worst === null || candidate.stops < worst.stops) worst = candidate;
+  }
+  return worst;
+}
+
+function clipWords(worst: Worst, { settingInput, clock }: SettingNotesInput): string {
+  const { skies } = settingInput;
+  const under = skies.length > 1 ? ` under ${skyName(skies[worst.skyIndex]!)}` : "";
+  return `${thingWords(worst.thing, worst.end)} ${clippedText(worst.stops)} stops ${worst.end} at ${clock.at(new Date(worst.atMs))}${under}`;
+}
+
+function thingWords(thing: Thing, end: Worst["end"]): string {
+  if (thing !== "body") return thing;
+  return end === "under" ? "body shadow side" : "body lit side";
+}
+
+const choiceWords = ({ choice }: HeldStretch): string =>
+  `${stopName(choice.stop)} ${choice.shutterName}${choice.filterDensity > 0 ? ` ND${choice.filterDensity}` : ""}`;
+
+function twoWords(first: HeldStretch | null, second: HeldStretch | null, clock: Clock): string | null {
+  const until = first && `${choiceWords(first)} holds until ${clock.at(new Date(first.toMs), "before")}`;
+  const from = second && `${choiceWords(second)} holds from ${clock.at(new Date(second.fromMs), "after")}`;
+  if (until === null || from === null) return until ?? from;
+  return `${until}, ${from}`;
+}
+
+function plumeNotes({ site, setting, settingInput }: SettingNotesInput): string[] {
+  const propellant = site.vehicle?.plume?.propellant ?? null;
+  if (propellant === null || setting.plumeRange === null) return [];
+  const { lowSpareStops, highSpareStops } = setting.plumeRange;
+  const which = settingInput.skies.length > 1 ? "the setting for all skies has spare" : "spare";
+  return [
+    `${PLUME_FAMILIES[propellant].looks}, known to a few stops only: ${which} ${spareText(lowSpareStops)} at its dim end, ${spareText(highSpareStops)} at its bright end`,
+  ];
+}

@@ -143,7 +143,7 @@ export function bestChoices(
       choice,
       // Rounding must not let a setting that just clips pass for one that just holds.
       clips: spare < -HELD_EPSILON ? 1 : 0,
-      shortOfComfort: Math.max(0, comfortStops - spare),
+      shortOfComfort: Math.max(0, comfortStops - FILTER_WORTH_STOPS - spare),
       fromPlace: Math.abs(envelope.placeLog2 - choice.midToneLog2),
     };
   });

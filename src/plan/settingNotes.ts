@@ -32,11 +32,12 @@ function clipNotes(input: SettingNotesInput): string[] {
   const { settingInput, solved, setting, view, clock } = input;
   if (solved.spareStops >= 0) return [];
   const { samples, range, choices, comfortStops } = settingInput;
-  const notes = [clippedWords(input)];
+  const forAll = settingInput.skies.length > 1;
+  const notes = [`${forAll ? "one for all: " : ""}${clippedWords(input)}`];
   if (setting.bestPossibleSpareStops < 0) {
     const { keep } = view.camera;
     notes.push(
-      `no setting could do better than ${clippedText(setting.bestPossibleSpareStops)} stops outside: ${keep.join(" and ")} ${keep.length === 1 ? "spans" : "span"} more than the medium's ${rangeText(range.underStops + range.overStops)} stops`,
+      `no setting${forAll ? " for all skies" : ""} could do better than ${clippedText(setting.bestPossibleSpareStops)} stops outside: ${keep.join(" and ")} ${keep.length === 1 ? "spans" : "span"} more than the medium's ${rangeText(range.underStops + range.overStops)} stops`,
     );
   } else {
     notes.push(...kitWords(solved, choices));
@@ -107,7 +108,7 @@ function plumeNotes({ site, setting, settingInput }: SettingNotesInput): string[
   const propellant = site.vehicle?.plume?.propellant ?? null;
   if (propellant === null || setting.plumeRange === null) return [];
   const { lowSpareStops, highSpareStops } = setting.plumeRange;
-  const which = settingInput.skies.length > 1 ? "the setting for all skies has spare" : "spare";
+  const which = settingInput.skies.length > 1 ? "one for all has spare" : "spare";
   return [
     `${PLUME_FAMILIES[propellant].looks}, known to a few stops only: ${which} ${spareText(lowSpareStops)} at its dim end, ${spareText(highSpareStops)} at its bright end`,
   ];

@@ -105,10 +105,10 @@ function searched(
 ): Tried {
   const middle = (camera.lens.stops.length - 1) / 2;
   const shortBy = new Map(
-    tried.map((one) => [one, Math.max(0, comfortStops - spareOf(light, camera, one.x))]),
+    tried.map((one) => [one, Math.max(0, comfortStops - 0.021 - spareOf(light, camera, one.x))]),
   );
   const measures: readonly (readonly [(one: Tried) => number, number])[] = [
-    [(one) => (shortBy.get(one)! > comfortStops + 1e-9 ? 1 : 0), 0],
+    [(one) => (spareOf(light, camera, one.x) < -1e-9 ? 1 : 0), 0],
     [(one) => shortBy.get(one)!, 0.021],
     [(one) => (shortBy.get(one)! > 0 ? Math.sign(one.filterDensity) : 0), 0],
     [(one) => shortBy.get(one)!, 0.001],

@@ -83,6 +83,9 @@ function bisect(f: (ms: number) => number, fromMs: number, fFrom: number, toMs: 
   return (low + high) / 2;
 }
 
+/** A smooth minimum is level at its bottom: a second off changes an angle of the sun by less than 1e-6 degree. */
+const MINIMUM_PRECISION_MS = 1000;
+
 /** Where `f` is smallest: the smallest of the samples (times ascending, `values[i]` = f(samplesMs[i])), refined between its neighbours. */
 export function minimumNear(
   f: (ms: number) => number,
@@ -93,7 +96,7 @@ export function minimumNear(
   for (let i = 1; i < values.length; i++) if (values[i]! < values[best]!) best = i;
   let low = samplesMs[Math.max(0, best - 1)]!;
   let high = samplesMs[Math.min(samplesMs.length - 1, best + 1)]!;
-  while (high - low > 2 * RESOLUTION_MS) {
+  while (high - low > MINIMUM_PRECISION_MS) {
     const a = low + (high - low) / 3;
     const b = high - (high - low) / 3;
     if (f(a) <= f(b)) high = b;

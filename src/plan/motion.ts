@@ -20,7 +20,7 @@ export interface ImageMotion {
 /** The climb is followed this far, metres. */
 const HIGHEST_CLIMB_M = 5000;
 /** Climbs tried along the stretch in the gate; the movement grows or has one broad top there. */
-const CLIMB_STEPS = 24;
+const CLIMB_STEPS = 12;
 
 /**
  * The fastest the vehicle's foot moves on the image while it is in the gate, or null when the ascent, the place or

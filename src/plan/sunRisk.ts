@@ -113,9 +113,15 @@ function riskWord(
 const overlap = (intervals: readonly Interval[], span: Interval): Interval[] =>
   intervals.filter(({ fromMs, toMs }) => fromMs < span.toMs && toMs > span.fromMs);
 
+/** Times of the disc at an edge are told to a tenth of a second, that of a closest approach to a second. */
+const EDGE_TIME_MS = 100;
+const CLOSEST_TIME_MS = 1000;
+
+const rounded = (ms: number, stepMs: number): Date => new Date(Math.round(ms / stepMs) * stepMs);
+
 export const toTimeSpan = ({ fromMs, toMs }: Interval): TimeSpan => ({
-  from: new Date(Math.round(fromMs)),
-  to: new Date(Math.round(toMs)),
+  from: rounded(fromMs, EDGE_TIME_MS),
+  to: rounded(toMs, EDGE_TIME_MS),
 });
 
 function closestApproach(
@@ -136,5 +142,5 @@ function closestApproach(
   }
   if (best === null) return null;
   const offAxisDeg = angleBetweenDeg(frame.axis, sunOf(best.atMs).direction);
-  return { at: new Date(Math.round(best.atMs)), fromEdgeDeg: best.value, offAxisDeg };
+  return { at: rounded(best.atMs, CLOSEST_TIME_MS), fromEdgeDeg: best.value, offAxisDeg };
 }

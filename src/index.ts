@@ -19,7 +19,7 @@ export type { PlanOptions } from "./plan/scene.ts";
 export type { SunRisk } from "./plan/sunRisk.ts";
 export { type ViewOptions, type ViewPlan, viewCamera } from "./plan/viewCamera.ts";
 export { chooseWindow } from "./site/chooseWindow.ts";
-export { parseSite, referencedFiles } from "./site/parseSite.ts";
+export { parseSite, referencedFiles, type SiteFiles } from "./site/parseSite.ts";
 export type { Camera, Site, SkyState, Window } from "./site/types.ts";
 export { daylight, type Sky } from "./sky/daylight.ts";
 export { type SunPosition, sunAt } from "./sky/sun.ts";

@@ -42,7 +42,7 @@ export const METER_K_CD_S_M2 = 12.5;
 export const METER_C_LX_S = 250;
 /** First zero of the Airy pattern: radius = this x wavelength x f-number (Born & Wolf, 8.5.2). */
 export const AIRY_RADIUS_FACTOR = 1.21967;
-/** Wavelength for diffraction figures: near the peak of V(lambda). */
+/** Wavelength for diffraction figures: near the peak of V(lambda) (common practice, no source). */
 export const GREEN_LIGHT_M = 550e-9;
 /** Night sky without moon, on the horizontal (Explanatory Supplement to the Astronomical Almanac 1992). */
 export const NIGHT_SKY_LX = 0.002;

@@ -83,8 +83,8 @@ function bisect(f: (ms: number) => number, fromMs: number, fFrom: number, toMs: 
   return (low + high) / 2;
 }
 
-/** A smooth minimum is level at its bottom: a second off changes an angle of the sun by less than 1e-6 degree. */
-const MINIMUM_PRECISION_MS = 1000;
+/** In so short a time no angle in the sky changes by more than 0.001 degree. */
+const MINIMUM_PRECISION_MS = 200;
 
 /** Where `f` is smallest: the smallest of the samples (times ascending, `values[i]` = f(samplesMs[i])), refined between its neighbours. */
 export function minimumNear(

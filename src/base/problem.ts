@@ -74,7 +74,7 @@ export function problem(
 }
 
 /** One line that says it all, for messages without layout. */
-export function problemLine(p: Problem): string {
+function problemLine(p: Problem): string {
   const where = p.place ? `${p.place.file}:${p.place.line}:${p.place.column}  ` : "";
   const what = [
     p.found === null ? null : `found ${p.found}`,

@@ -11,7 +11,7 @@ import type { Site } from "../site/types.ts";
 const MOST_BYTES = 1_000_000;
 
 /** A file's text. Throws PadstopError when it is missing, not a file, too large or not UTF-8. */
-export function readText(path: string, key: string): string {
+function readText(path: string, key: string): string {
   const refuseFile = (
     code: ProblemCode,
     found: string,

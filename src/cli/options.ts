@@ -1,4 +1,4 @@
-/** The options of the commands in one typed table: an option without help text does not compile. */
+/** The options of the commands in one typed table: an option that is not in it does not compile. */
 
 import { Option } from "commander";
 import { PadstopError, problem } from "../base/problem.ts";
@@ -21,7 +21,7 @@ export interface CommonOptions {
   readonly date?: string;
 }
 
-export const FAIL_ON = ["in-frame", "near-frame", "clipped", "unset"] as const;
+const FAIL_ON = ["in-frame", "near-frame", "clipped", "unset"] as const;
 const FORMATS = ["table", "json", "csv"] as const;
 
 type OptionTable = { readonly [Name in keyof CommonOptions]-?: () => Option };

@@ -43,7 +43,7 @@ function makeProgram(context: Context): Command {
 function codeOf(thrown: unknown, world: World, colour: boolean): number {
   if (thrown instanceof CommanderError) return thrown.exitCode === 0 ? EXIT.done : EXIT.wrongInput;
   if (thrown instanceof PadstopError) {
-    world.err(problemsText(thrown.problems, paintFor(world, colour)));
+    world.err(problemsText(thrown.problems, paintFor(world, colour, true)));
     return EXIT.wrongInput;
   }
   const what = thrown instanceof Error ? `${thrown.name}: ${thrown.message}` : String(thrown);

@@ -6,6 +6,7 @@ export interface World {
   readonly out: (text: string) => void;
   readonly err: (text: string) => void;
   readonly isTerminal: boolean;
+  readonly isErrorTerminal: boolean;
   readonly columns: number;
   readonly noColour: boolean;
 }
@@ -19,6 +20,7 @@ export function processWorld(): World {
     out: (text) => void process.stdout.write(text),
     err: (text) => void process.stderr.write(text),
     isTerminal,
+    isErrorTerminal: process.stderr.isTTY === true,
     columns: isTerminal ? (process.stdout.columns ?? PLAIN_COLUMNS) : PLAIN_COLUMNS,
     // https://no-color.org: present and not empty.
     noColour: (process.env["NO_COLOR"] ?? "") !== "",
@@ -26,5 +28,5 @@ export function processWorld(): World {
 }
 
 /** Colour only on a terminal, and only when nobody asked for none. */
-export const paintFor = (world: World, colour: boolean): Paint =>
-  world.isTerminal && colour && !world.noColour ? COLOURED : PLAIN;
+export const paintFor = (world: World, colour: boolean, toErrors = false): Paint =>
+  (toErrors ? world.isErrorTerminal : world.isTerminal) && colour && !world.noColour ? COLOURED : PLAIN;

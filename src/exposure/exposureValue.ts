@@ -11,10 +11,10 @@ const REFERENCE_SPEED_ISO = 100;
 /** EV at ISO 100 of a luminance (cd/m2, reflected-light equation) or an illuminance (lx, incident light, flat receptor). Both above 0; throws PadstopError otherwise. */
 export function exposureValue(light: { luminanceCdM2: number } | { illuminanceLx: number }): number {
   if ("luminanceCdM2" in light) {
-    requireNumber("luminanceCdM2", light.luminanceCdM2, Number.MIN_VALUE, 1e15, "cd/m2");
+    requireNumber("luminanceCdM2", light.luminanceCdM2, 1e-12, 1e15, "cd/m2");
     return Math.log2((light.luminanceCdM2 * REFERENCE_SPEED_ISO) / METER_K_CD_S_M2);
   }
-  requireNumber("illuminanceLx", light.illuminanceLx, Number.MIN_VALUE, 1e15, "lx");
+  requireNumber("illuminanceLx", light.illuminanceLx, 1e-12, 1e15, "lx");
   return evOfIlluminance(light.illuminanceLx);
 }
 

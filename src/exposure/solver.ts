@@ -14,6 +14,8 @@ export interface ThingSpan {
   readonly thing: Thing;
   readonly darkLog2: number;
   readonly brightLog2: number;
+  /** For a plume whose luminance is known to a range: its ends as seen, what shines through it included. */
+  readonly plumeRange?: { readonly lowLog2: number; readonly highLog2: number };
 }
 
 /** Everything kept at one T-0 under one sky. */
@@ -83,16 +85,19 @@ const SAME_PLACE_STOPS = 0.1;
 /** Margin for rounding when a sample is called held. */
 export const HELD_EPSILON = 1e-9;
 
-/** `plumeShiftStops` makes the plume that much brighter than nominal. */
-export function envelopeOf(samples: readonly Sample[], plumeShiftStops = 0): Envelope {
+/** Whether a margin is a clipped one. */
+export const isClipped = (marginStops: number): boolean => marginStops < -HELD_EPSILON;
+
+/** `plumeEnd` takes the plume at an end of its range instead of its nominal luminance. */
+export function envelopeOf(samples: readonly Sample[], plumeEnd: "low" | "high" | null = null): Envelope {
   let darkestLog2 = Number.POSITIVE_INFINITY;
   let brightestLog2 = Number.NEGATIVE_INFINITY;
   let placeSum = 0;
   for (const sample of samples) {
-    for (const { thing, darkLog2, brightLog2 } of sample.spans) {
-      const shift = thing === "plume" ? plumeShiftStops : 0;
-      darkestLog2 = Math.min(darkestLog2, darkLog2 + shift);
-      brightestLog2 = Math.max(brightestLog2, brightLog2 + shift);
+    for (const span of sample.spans) {
+      const end = plumeEnd === null ? undefined : span.plumeRange?.[`${plumeEnd}Log2`];
+      darkestLog2 = Math.min(darkestLog2, end ?? span.darkLog2);
+      brightestLog2 = Math.max(brightestLog2, end ?? span.brightLog2);
     }
     placeSum += sample.placeLog2;
   }
@@ -114,7 +119,8 @@ export function bestPossible(
 }
 
 /**
- * The best of the settings: most spare up to the comfort margin (a fiftieth of a stop is given up for no filter), then nearest to the body's place, then fewest
+ * The best of the settings: most spare up to the comfort margin (reached a fiftieth of a stop short of it; below it so
+ * much is given up for a filter less), then nearest to the body's place, then fewest
  * filters, then a stop in the lens's middle, then the shorter time, the wider stop, the thinner filter. Null without samples or choices.
  */
 export function solveSetting(
@@ -142,7 +148,7 @@ export function bestChoices(
     return {
       choice,
       // Rounding must not let a setting that just clips pass for one that just holds.
-      clips: spare < -HELD_EPSILON ? 1 : 0,
+      clips: isClipped(spare) ? 1 : 0,
       shortOfComfort: Math.max(0, comfortStops - FILTER_WORTH_STOPS - spare),
       fromPlace: Math.abs(envelope.placeLog2 - choice.midToneLog2),
     };
@@ -199,7 +205,7 @@ function describe(
   let worst: Worst | null = null;
   for (const sample of samples) {
     const sampleWorst = worstOf(sample, choice.midToneLog2, range);
-    if (sampleWorst.stops >= -HELD_EPSILON) held++;
+    if (!isClipped(sampleWorst.stops)) held++;
     if (worst === null || sampleWorst.stops < worst.stops - HELD_EPSILON) worst = sampleWorst;
   }
   return {

@@ -1,12 +1,12 @@
 /** Where a camera stands, where it looks, and what of the vehicle it sees. */
 
 import type { Air, Place } from "../base/place.ts";
+import { standardAir } from "../base/standardAir.ts";
 import { wrap360 } from "../base/units.ts";
-import { norm, subtract, type Vec3 } from "../base/vector.ts";
+import { subtract, type Vec3 } from "../base/vector.ts";
 import type { Camera, Site, Spot, Vehicle } from "../site/types.ts";
-import { standardAir } from "../sky/atmosphere.ts";
-import { coverageM, type Frame, fieldDeg, makeFrame, type Orientation, onGateMm } from "../view/frame.ts";
-import { type Line, pointOn, stretchInGate } from "../view/lineInGate.ts";
+import { type Frame, fieldDeg, makeFrame, type Orientation, onGateMm } from "../view/frame.ts";
+import { type Line, stretchInGate } from "../view/lineInGate.ts";
 import { carryTo, lookAt, placeAtEnu, placeFrom } from "../view/sightLine.ts";
 
 export interface CameraView {
@@ -33,8 +33,6 @@ export interface CameraView {
 /** The stretch of the body's axis that falls inside the gate, metres above the pad datum; null when none does. */
 export interface BodyInGate {
   readonly visible: { readonly fromM: number; readonly toM: number } | null;
-  /** Height that the gate covers at the vehicle, metres. */
-  readonly gateHeightM: number;
 }
 
 export const placeOf = (site: Site, spot: Spot): Place =>
@@ -87,14 +85,8 @@ function vehicleAxis(site: Site, place: Place): Line {
 }
 
 function bodyInGate(vehicle: Vehicle, axis: Line, frame: Frame): BodyInGate {
-  const topM = vehicle.baseM + vehicle.heightM;
-  const stretch = stretchInGate(frame, axis, vehicle.baseM, topM);
-  const middleRangeM = norm(pointOn(axis, (vehicle.baseM + topM) / 2));
-  const { focalMm, gateHeightMm } = frame.view;
-  return {
-    visible: stretch && { fromM: stretch.from, toM: stretch.to },
-    gateHeightM: coverageM(gateHeightMm, focalMm, middleRangeM),
-  };
+  const stretch = stretchInGate(frame, axis, vehicle.baseM, vehicle.baseM + vehicle.heightM);
+  return { visible: stretch && { fromM: stretch.from, toM: stretch.to } };
 }
 
 /** Whether a direction (of any length) falls on the gate. */

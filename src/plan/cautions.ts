@@ -1,4 +1,4 @@
-/** What can hurt someone, always said. */
+/** What can hurt someone, said where it matters: access and the model's limits always, the sun when a camera meets it. */
 
 import { CAUTION_SUN_IRRADIANCE_W_M2 } from "../base/constants.ts";
 import { exactStop, stopName } from "../exposure/scales.ts";

@@ -26,23 +26,35 @@ const ROUND: Readonly<Record<Rounding, (minutes: number) => number>> = {
 };
 const DAYS = ["Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"] as const;
 
-/** A clock for the times between `from` and `to`. */
+/** A clock for the times between `from` and `to`. Where the zone's offset changes between them, each time carries its own. */
 export function makeClock(zone: string, from: Date, to: Date): Clock {
   // An end at midnight belongs to the day before.
   const hasDates = localDate(from, zone) !== localDate(new Date(to.getTime() - 1), zone);
+  const hasTwoOffsets = utcOffsetMinutes(from, zone) !== utcOffsetMinutes(to, zone);
   const at = (time: Date, rounding: Rounding = "nearest"): string => {
     const rounded = new Date(ROUND[rounding](time.getTime() / MS_PER_MINUTE) * MS_PER_MINUTE);
     const local = inZone(rounded, zone);
-    const clock = local.toISOString().slice(11, 16);
-    return hasDates ? `${DAYS[local.getUTCDay()]} ${clock}` : clock;
+    const day = hasDates ? `${DAYS[local.getUTCDay()]} ` : "";
+    const offset = hasTwoOffsets ? ` ${offsetName(utcOffsetMinutes(rounded, zone))}` : "";
+    return `${day}${local.toISOString().slice(11, 16)}${offset}`;
   };
   return {
     zone,
     at,
     span: ({ from: start, to: end }) => `${at(start, "before")}-${at(end, "after")}`,
-    spanInside: ({ from: start, to: end }) =>
-      end.getTime() - start.getTime() < MS_PER_MINUTE ? null : `${at(start, "after")}-${at(end, "before")}`,
+    spanInside: ({ from: start, to: end }) => {
+      const isEmpty = Math.ceil(start.getTime() / MS_PER_MINUTE) >= Math.floor(end.getTime() / MS_PER_MINUTE);
+      return isEmpty ? null : `${at(start, "after")}-${at(end, "before")}`;
+    },
   };
+}
+
+/** "UTC", "UTC+1", "UTC-3:30". */
+export function offsetName(offsetMinutes: number): string {
+  if (offsetMinutes === 0) return "UTC";
+  const size = Math.abs(offsetMinutes);
+  const minutes = size % 60 === 0 ? "" : `:${String(size % 60).padStart(2, "0")}`;
+  return `UTC${offsetMinutes < 0 ? "-" : "+"}${Math.floor(size / 60)}${minutes}`;
 }
 
 /** A date whose UTC fields are the wall time of the zone. */
@@ -52,6 +64,10 @@ const inZone = (at: Date, zone: string): Date =>
 /** "2027-04-18" in `zone`. */
 export const localDate = (at: Date, zone: string): string => inZone(at, zone).toISOString().slice(0, 10);
 
-/** "2027-04-18T17:10/2027-04-18T19:40" in `zone`, as `--window` takes it. */
-export const isoInterval = ({ opens, closes }: { opens: Date; closes: Date }, zone: string): string =>
-  [opens, closes].map((at) => inZone(at, zone).toISOString().slice(0, 16)).join("/");
+/** A window as `--window` takes it: wall time, or UTC where the zone's offset changes inside. */
+export function isoInterval({ opens, closes }: { opens: Date; closes: Date }, zone: string): string {
+  const hasTwoOffsets = utcOffsetMinutes(opens, zone) !== utcOffsetMinutes(closes, zone);
+  const text = (at: Date): string =>
+    hasTwoOffsets ? at.toISOString() : inZone(at, zone).toISOString().slice(0, 19).replace(/:00$/, "");
+  return `${text(opens)}/${text(closes)}`;
+}

@@ -29,6 +29,8 @@ export function daylightLines(input: ExplainCase): ExplainLine[] {
 }
 
 const PRACTICE = "IES CPC 1984, J. IES 13(4) 381";
+/** The practice's beam; its orbit and air mass are taken from better sources. */
+const BEAM = `${PRACTICE}, with the day's distance and Kasten & Young's air mass`;
 
 function highSunLines(input: ExplainCase): ExplainLine[] {
   const { instant, scene, sky } = input;
@@ -36,7 +38,7 @@ function highSunLines(input: ExplainCase): ExplainLine[] {
   if (state === "clear") {
     return [
       massLine(input),
-      line(`beam = ${beamWords(instant)} = ${num(sky.directNormalLx)} lx`, PRACTICE),
+      line(`beam = ${beamWords(instant)} = ${num(sky.directNormalLx)} lx`, BEAM),
       line(`sky on the horizontal = 800 + 15500 sqrt(sin h) = ${num(sky.diffuseHorizontalLx)} lx`, PRACTICE),
     ];
   }
@@ -117,7 +119,7 @@ function lowBeamLines(input: ExplainCase): ExplainLine[] {
       massLine(input),
       line(
         `beam = ${beamWords(instant)} x ${num(share)} of the disc above the horizon = ${num(sky.directNormalLx)} lx`,
-        PRACTICE,
+        BEAM,
       ),
     ];
   }

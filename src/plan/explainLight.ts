@@ -57,16 +57,18 @@ function bodyLines({ things, view, scene, instant, sky }: ExplainCase): ExplainL
   const { vehicle, groundReflectance, floodlightLx } = scene.site;
   const { directLx, fillLx } = things.upright;
   const correction = correctionStops(scene.site, view.camera.id, sky.sky);
-  const corrected = correction === 0 ? "" : ` x ${num(2 ** correction)} from readings`;
+  const corrected = correctedWords(correction);
   const flood = floodlightLx === null ? "" : ` + floodlight ${num(floodlightLx)}`;
   const mean = cylinderMean(things.phaseDeg);
   const peak = cylinderPeak(things.phaseDeg);
   const lines = [
     line(
-      `phase = |${instant.sun.azimuthDeg.toFixed(2)} - ${view.observerAzimuthDeg.toFixed(2)}| = ${things.phaseDeg.toFixed(2)}° (sun's azimuth less that from body to camera): ${things.light}`,
+      `phase, the angle between the azimuths of the sun ${instant.sun.azimuthDeg.toFixed(2)}° and from body to camera ${view.observerAzimuthDeg.toFixed(2)}°: ${things.phaseDeg.toFixed(2)}°, ${things.light}`,
     ),
     line(
-      `beam on an upright face = beam x cos h${corrected} = ${num(sky.directNormalLx)} x ${num(cosDeg(instant.sun.apparentElevationDeg))} = ${num(directLx)} lx`,
+      instant.sun.apparentElevationDeg > 0
+        ? `beam on an upright face = beam x cos h${corrected} = ${num(sky.directNormalLx)} x ${num(cosDeg(instant.sun.apparentElevationDeg))}${corrected} = ${num(directLx)} lx`
+        : "no beam on an upright face: the sun's centre is down",
     ),
     line(
       `fill = (sky/2 + ${groundReflectance} x ground/2)${corrected}${flood} = ${num(fillLx)} lx`,
@@ -91,8 +93,13 @@ function bodyLines({ things, view, scene, instant, sky }: ExplainCase): ExplainL
   ];
 }
 
+const correctedWords = (correctionStops: number): string =>
+  correctionStops === 0 ? "" : ` x ${num(2 ** correctionStops)} from readings`;
+
 function otherLines(input: ExplainCase): ExplainLine[] {
   const { things, sky, scene, plume, view, instant } = input;
+  const correction = correctionStops(scene.site, view.camera.id, sky.sky);
+  const corrected = correctedWords(correction);
   const general = generalSkyOf(skyState(sky.sky));
   const zenith = sky.diffuseHorizontalLx * zenithShare(general, instant.sun.apparentElevationDeg);
   const zenithDeg = 90 - Math.max(0, view.axis.elevationDeg);
@@ -103,10 +110,10 @@ function otherLines(input: ExplainCase): ExplainLine[] {
       `CIE general sky type ${general.type}, ISO 15469, integrated over the sky`,
     ),
     line(
-      `on the axis, ${zenithDeg.toFixed(1)}° from the zenith and ${toSunDeg.toFixed(1)}° from the sun: ${num(things.skyCdM2 / zenith)} times that = ${num(things.skyCdM2)} cd/m²`,
+      `on the axis, ${zenithDeg.toFixed(1)}° from the zenith and ${toSunDeg.toFixed(1)}° from the sun: ${num(things.skyCdM2 / zenith / 2 ** correction)} times that${corrected} = ${num(things.skyCdM2)} cd/m²`,
       `a ${general.a}, b ${general.b}, c ${general.c}, d ${general.d}, e ${general.e}`,
     ),
-    line(`deck = ${scene.site.groundReflectance}/pi x ground = ${num(things.deckCdM2)} cd/m²`),
+    line(`deck = ${scene.site.groundReflectance}/pi x ground${corrected} = ${num(things.deckCdM2)} cd/m²`),
   ];
   if (plume === null || things.plume === null) return lines;
   return [

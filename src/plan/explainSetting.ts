@@ -16,6 +16,7 @@ import { lossStops, shutterTime } from "./choices.ts";
 import { type ExplainLine, type ExplainPart, line, num, signed } from "./explainLine.ts";
 import type { PreparedCamera } from "./prepareCamera.ts";
 import type { Scene } from "./scene.ts";
+import { settingWords } from "./settingWords.ts";
 import { spanOf, type Things } from "./things.ts";
 
 /** `things` are those of the explained T-0 under the first sky. */
@@ -104,7 +105,7 @@ function choiceLines(
   const exposureS = exposureOf(choice, camera, exact, loss);
   return [
     line(
-      `${wordsOf(choice)}: L_mid = K N² 2^loss/(t S) = 12.5 x ${num(exact * exact)} x 2^${num(loss)} / (${num(exposureS)} x ${camera.medium!.speedIso}) = ${num(2 ** choice.midToneLog2)} cd/m²`,
+      `${settingWords(choice)}: L_mid = K N² 2^loss/(t S) = 12.5 x ${num(exact * exact)} x 2^${num(loss)} / (${num(exposureS)} x ${camera.medium!.speedIso}) = ${num(2 ** choice.midToneLog2)} cd/m²`,
       "ISO 2720",
     ),
     ...camera.keep.map((thing) => readingLine(thing, things, choice)),
@@ -113,7 +114,7 @@ function choiceLines(
     ),
     line(`the body lies ${signed(envelope.placeLog2 - choice.midToneLog2)} stops from its place on average`),
     line(
-      "chosen for: spare up to the comfort margin (0.02 stop is given up for no filter), then nearness to the body's place (a tenth of a stop counts as the same), fewest filters, a stop in the lens's middle, the shorter time",
+      "chosen for: spare up to the comfort margin (reached 0.02 stop short of it; below it 0.02 stop is given up for a filter less), then nearness to the body's place (a tenth of a stop counts as the same), fewest filters, a stop in the lens's middle, the shorter time",
     ),
   ];
 }
@@ -149,9 +150,6 @@ function nextLine(
   const place =
     Math.abs(envelope.placeLog2 - choice.midToneLog2) - Math.abs(envelope.placeLog2 - best.midToneLog2);
   return line(
-    `${wordsOf(choice)}: spare ${signed(spare)} (${signed(cost)}), ${Math.abs(place).toFixed(2)} stops ${place >= 0 ? "farther from" : "nearer to"} the body's place`,
+    `${settingWords(choice)}: spare ${signed(spare)} (${signed(cost)}), ${Math.abs(place).toFixed(2)} stops ${place >= 0 ? "farther from" : "nearer to"} the body's place`,
   );
 }
-
-const wordsOf = ({ stop, shutterName, filterDensity }: SettingChoice): string =>
-  `${stopName(stop)} ${shutterName}${filterDensity > 0 ? ` ND${filterDensity}` : ""}`;

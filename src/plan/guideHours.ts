@@ -1,29 +1,33 @@
 /** Where the exposure guide's direct-sun rows may be used: two hours after sunrise to two hours before sunset. */
 
-import { MS_PER_DAY, MS_PER_HOUR } from "../base/units.ts";
+import { RISE_SET_ELEVATION_DEG } from "../base/constants.ts";
+import { signChanges } from "../base/crossings.ts";
+import { horizonAxes } from "../base/earthFixed.ts";
+import { asinDeg, MS_PER_HOUR } from "../base/units.ts";
+import { dot } from "../base/vector.ts";
 import { GUIDE_LOWEST_SUN_DEG, GUIDE_MARGIN_HOURS } from "../exposure/guide.ts";
-import { sunEvents } from "../sky/sunEvents.ts";
-import { localDate } from "./clock.ts";
+import { makeSunTrack, SUN_MAX_RATE_DEG_PER_MS } from "../sky/sunTrack.ts";
 import type { Scene } from "./scene.ts";
 
 /** For each T-0 of the scene whether the guide holds there. */
 export function guideHolds(scene: Scene): readonly boolean[] {
-  const passages = sunPassages(scene);
+  const passagesMs = risesAndSetsMs(scene);
   return scene.instants.map(({ ms, sun }) => {
     if (sun.apparentElevationDeg <= 0) return false;
-    if (passages.length === 0) return sun.apparentElevationDeg >= GUIDE_LOWEST_SUN_DEG;
-    return passages.every((passageMs) => Math.abs(passageMs - ms) >= GUIDE_MARGIN_HOURS * MS_PER_HOUR);
+    // A sun that does not set for a day has no hours to count from.
+    if (passagesMs.length === 0) return sun.apparentElevationDeg >= GUIDE_LOWEST_SUN_DEG;
+    return passagesMs.every((passageMs) => Math.abs(passageMs - ms) >= GUIDE_MARGIN_HOURS * MS_PER_HOUR);
   });
 }
 
-/** Rises and sets on the days around the window. */
-function sunPassages(scene: Scene): number[] {
-  const { zone, place } = scene.site;
-  const passages: number[] = [];
-  const firstMs = scene.window.opens.getTime() - MS_PER_DAY;
-  for (let ms = firstMs; ms <= scene.window.closes.getTime() + MS_PER_DAY; ms += MS_PER_DAY) {
-    const { sunrise, sunset } = sunEvents(place, localDate(new Date(ms), zone), zone);
-    for (const at of [sunrise, sunset]) if (at !== null) passages.push(at.getTime());
-  }
-  return passages;
+/** Half a day on either side: enough to tell a sun that sets from one that does not. */
+const LOOK_AROUND_MS = 12 * MS_PER_HOUR;
+
+function risesAndSetsMs({ site, window }: Scene): number[] {
+  const fromMs = window.opens.getTime() - LOOK_AROUND_MS;
+  const toMs = window.closes.getTime() + LOOK_AROUND_MS;
+  const track = makeSunTrack(site.place, new Date(fromMs), new Date(toMs));
+  const { up } = horizonAxes(site.place);
+  const above = (ms: number): number => asinDeg(dot(up, track.at(ms).fixed)) - RISE_SET_ELEVATION_DEG;
+  return signChanges(above, fromMs, toMs, SUN_MAX_RATE_DEG_PER_MS);
 }

@@ -85,9 +85,9 @@ function rowOf(
     litShare: columns.litShare[index]!,
     ev: orNull(columns.ev[index]!),
     tableEv: orNull(columns.tableEv[index]!),
-    bodyMeanCdM2: columns.bodyMeanCdM2[index]!,
-    bodyBrightestCdM2: columns.bodyBrightestCdM2[index]!,
-    bodyDarkestCdM2: columns.bodyDarkestCdM2[index]!,
+    bodyMeanCdM2: orNull(columns.bodyMeanCdM2[index]!),
+    bodyBrightestCdM2: orNull(columns.bodyBrightestCdM2[index]!),
+    bodyDarkestCdM2: orNull(columns.bodyDarkestCdM2[index]!),
     skyCdM2: columns.skyCdM2[index]!,
     deckCdM2: columns.deckCdM2[index]!,
     plumeCdM2: orNull(columns.plumeCdM2[index]!),
@@ -100,9 +100,9 @@ function addRow(columns: Columns, index: number, things: Things, tableEv: number
   columns.litShare[index] = things.body.litShare;
   columns.ev[index] = things.ev ?? Number.NaN;
   columns.tableEv[index] = tableEv ?? Number.NaN;
-  columns.bodyMeanCdM2[index] = things.body.meanCdM2;
-  columns.bodyBrightestCdM2[index] = things.body.brightestCdM2;
-  columns.bodyDarkestCdM2[index] = things.body.darkestCdM2;
+  columns.bodyMeanCdM2[index] = things.hasVehicle ? things.body.meanCdM2 : Number.NaN;
+  columns.bodyBrightestCdM2[index] = things.hasVehicle ? things.body.brightestCdM2 : Number.NaN;
+  columns.bodyDarkestCdM2[index] = things.hasVehicle ? things.body.darkestCdM2 : Number.NaN;
   columns.skyCdM2[index] = things.skyCdM2;
   columns.deckCdM2[index] = things.deckCdM2;
   columns.plumeCdM2[index] = things.plume?.nominalCdM2 ?? Number.NaN;

@@ -74,8 +74,9 @@ function missingNotes({ site, choices, view }: NotesInput): string[] {
   if (choices.missing.length > 0) {
     notes.push(`no setting: the site file gives no ${choices.missing.join(", no ")}`);
   }
-  if (!site.vehicle && view.camera.keep.includes("body")) {
-    notes.push("no setting: the site file gives no vehicle");
+  if (!site.vehicle) {
+    const setting = view.camera.keep.includes("body") ? "no setting and no" : "no";
+    notes.push(`${setting} luminance of the body: the site file gives no vehicle`);
   }
   if (choices.blurOverLimitMm !== null) {
     notes.push(
@@ -136,11 +137,8 @@ function routeNotes({ site, light, clock, skyCount }: NotesInput): string[] {
 function nullNotes({ light, sun }: NotesInput): string[] {
   const notes: string[] = [];
   if (light.tableEv.some(Number.isNaN)) {
-    notes.push(
-      light.tableEv.every(Number.isNaN)
-        ? "guide EV: none, the window lies outside the guide's hours"
-        : "guide EV: none within two hours of sunrise or sunset",
-    );
+    const when = light.tableEv.every(Number.isNaN) ? "throughout" : "at some T-0s";
+    notes.push(`guide EV: none ${when}, too near sunrise or sunset or the sun too low`);
   }
   if (sun.closest === null) notes.push("the sun is down throughout: no closest approach");
   return notes;

@@ -1,4 +1,4 @@
-/** What a plan says: the fields that outside checks rely on, and ours beside them. Every null has its reason in `notes`. */
+/** What a plan says: the fields that outside checks rely on, and ours beside them. A null has its reason in `notes`, in the field beside it, or in what the field says. */
 
 import type { LightClass } from "../light/lightClass.ts";
 import type { Thing } from "../site/types.ts";
@@ -28,9 +28,10 @@ export interface LightSample {
   readonly ev: number | null;
   /** Exposure guide; null outside its hours. */
   readonly tableEv: number | null;
-  readonly bodyMeanCdM2: number;
-  readonly bodyBrightestCdM2: number;
-  readonly bodyDarkestCdM2: number;
+  /** Null without a vehicle. */
+  readonly bodyMeanCdM2: number | null;
+  readonly bodyBrightestCdM2: number | null;
+  readonly bodyDarkestCdM2: number | null;
   readonly skyCdM2: number;
   readonly deckCdM2: number;
   readonly plumeCdM2: number | null;

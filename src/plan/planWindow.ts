@@ -6,16 +6,15 @@ import { utcOffsetMinutes } from "../site/zoneTime.ts";
 import { LOW_SUN_DEG, skyName } from "../sky/daylight.ts";
 import { secondOpinion } from "../sky/secondOpinion.ts";
 import { sunAt } from "../sky/sun.ts";
-import { sunEvents } from "../sky/sunEvents.ts";
 import { cautionsFor } from "./cautions.ts";
-import { type Clock, localDate, makeClock } from "./clock.ts";
-import { eventsAtClose } from "./eventsAtClose.ts";
+import { type Clock, makeClock } from "./clock.ts";
 import { mediumNotes, notesFor } from "./notes.ts";
 import type { CameraPlan, WindowPlan } from "./planTypes.ts";
 import { prepareCamera, type Shared, shareScene } from "./prepareCamera.ts";
 import { remedyFor } from "./remedy.ts";
 import { makeScene, type PlanOptions, type Scene } from "./scene.ts";
 import { type SettingInput, settingFor } from "./settingFor.ts";
+import { windowEvents } from "./windowEvents.ts";
 
 /**
  * The night-before plan of `site` for `window`: light, sun risk and a setting for every camera.
@@ -39,8 +38,7 @@ export function planWindow(site: Site, window: Window, options: PlanOptions = {}
       elevationDeg: sun.airlessElevationDeg,
       apparentElevationDeg: sun.apparentElevationDeg,
     })),
-    events: sunEvents(site.place, localDate(window.opens, site.zone), site.zone),
-    eventsAtClose: eventsAtClose(site, window),
+    ...windowEvents(site, window),
     cameras,
     notes: siteNotes(scene, clock),
     cautions: cautionsFor(site.cameras, cameras, scene.instants[0]!.sample.semidiameterDeg),
@@ -121,9 +119,11 @@ function lampNotes({ site, instants }: Scene): string[] {
       "floodlights count on the body alone, from all sides alike; deck and sky are counted without them",
     );
   }
-  const isLow = instants.some(({ sun }) => sun.apparentElevationDeg < LOW_SUN_DEG);
-  if (isLow && site.vehicle?.plume)
-    notes.push("the plume's light on body and deck is not yet counted, nor is the moon's");
+  const lowestDeg = Math.min(...instants.map(({ sun }) => sun.airlessElevationDeg));
+  if (lowestDeg < LOW_SUN_DEG && site.vehicle?.plume) {
+    notes.push("the plume's light on body and deck is not yet counted");
+  }
+  if (lowestDeg < 0) notes.push("moonlight is not yet counted");
   return notes;
 }
 

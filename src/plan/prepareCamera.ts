@@ -1,6 +1,5 @@
 /** One camera of a plan up to the point where a setting is chosen: view, light, sun risk, possible settings. */
 
-import { stopsBetween } from "../base/units.ts";
 import { guideEv } from "../exposure/guide.ts";
 import type { Sample } from "../exposure/solver.ts";
 import type { PlumeLuminance } from "../light/plume.ts";
@@ -72,7 +71,6 @@ function settingInputOf(shared: Shared, camera: Camera, choices: Choices, sample
     range: camera.medium!,
     comfortStops: shared.scene.site.settings.comfortStops,
     skies: shared.scene.skies,
-    plumeShift: plumeShift(shared.plume, camera),
   };
 }
 
@@ -96,12 +94,4 @@ function lightOver(
     }
   });
   return { light: table.done(), samples };
-}
-
-function plumeShift(plume: PlumeLuminance | null, camera: Camera): SettingInput["plumeShift"] {
-  if (plume === null || plume.radiator === null || !camera.keep.includes("plume")) return null;
-  return {
-    lowStops: stopsBetween(plume.nominalCdM2, plume.lowCdM2),
-    highStops: stopsBetween(plume.nominalCdM2, plume.highCdM2),
-  };
 }

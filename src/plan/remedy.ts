@@ -29,6 +29,8 @@ export interface Remedy {
   readonly clearTimes: readonly TimeSpan[];
   /** Smallest aim change that clears the whole window and keeps what is in the gate of the body; null when none does, or when it is not known where the body stands in the gate. */
   readonly aim: AimChange | null;
+  /** Why there is no aim change, in plain words; null when there is one. */
+  readonly aimNote: string | null;
   /** Hood that ends the flare, as long as so many of its diameters; null when the sun is in the frame or no hood can. */
   readonly hoodDiameters: number | null;
 }
@@ -45,11 +47,20 @@ export function remedyFor(
   const fromMs = series.timesMs[0]!;
   const toMs = series.timesMs.at(-1)!;
   const flared = sunIntervals(sunOf, flareMeasure(view.frame, risk.flare), fromMs, toMs);
+  const aim = view.body === null ? null : aimChange(site, view, risk.flare, series, sunOf);
   return {
     clearTimes: intervalsOutside(flared, fromMs, toMs).map(toTimeSpan),
-    aim: view.body === null ? null : aimChange(site, view, risk.flare, series, sunOf),
+    aim,
+    aimNote: aim === null ? noAimWords(site, view) : null,
     hoodDiameters: risk.risk === "near-frame" ? endingHood(view, series, sunOf, flared) : null,
   };
+}
+
+function noAimWords(site: Site, view: CameraView): string {
+  if (view.body !== null) return "no turn clears it with the body still in the gate";
+  return site.vehicle === null
+    ? "not sought: the site file gives no vehicle to keep in the gate"
+    : "not known where the vehicle stands in this frame";
 }
 
 /** Directions in the picture that an aim change is tried in. */

@@ -2,12 +2,12 @@
 
 import { horizonAxes } from "../base/earthFixed.ts";
 import type { Air } from "../base/place.ts";
-import { PadstopError, problem, requireNumber } from "../base/problem.ts";
-import { MS_PER_HOUR, MS_PER_SECOND } from "../base/units.ts";
+import { PadstopError, problem, refuse, requireDate, requireNumber } from "../base/problem.ts";
+import { standardAir } from "../base/standardAir.ts";
+import { MS_PER_DAY, MS_PER_HOUR, MS_PER_SECOND } from "../base/units.ts";
 import type { Vec3 } from "../base/vector.ts";
 import { type UprightLight, uprightLight } from "../light/body.ts";
 import type { Site, Window } from "../site/types.ts";
-import { standardAir } from "../sky/atmosphere.ts";
 import { daylightInputFor, daylightThrough, requireSky, type Sky, skyState } from "../sky/daylight.ts";
 import { generalSkyOf, skyLuminanceOf, zenithShares } from "../sky/generalSky.ts";
 import { apparentEnu, type SeenDirection, seenFrom } from "../sky/sun.ts";
@@ -23,8 +23,8 @@ export interface PlanOptions {
   readonly alsoAt?: Date;
 }
 
-export const DEFAULT_SKY: readonly Sky[] = ["clear"];
-export const DEFAULT_STEP_S = 60;
+const DEFAULT_SKY: readonly Sky[] = ["clear"];
+const DEFAULT_STEP_S = 60;
 /** More T-0s than this are refused: the step is too fine for the window. */
 const MOST_INSTANTS = 100_000;
 
@@ -63,17 +63,13 @@ export interface Scene {
 
 /** Throws PadstopError for an unknown sky or a step that does not fit. */
 export function makeScene(site: Site, window: Window, options: PlanOptions = {}): Scene {
+  requireWindow(window, options.alsoAt ?? null);
   const skies = (options.sky ?? DEFAULT_SKY).map(requireSky);
   if (skies.length === 0)
     throw new PadstopError([problem("E_EMPTY", "sky", { accepted: "at least one sky state" })]);
   const stepS = requireNumber("step", options.stepS ?? DEFAULT_STEP_S, 1, 3600, "s");
   const air = site.air ?? standardAir(site.place.heightM);
-  // An hour on either side, so that a crossing at the very end has neighbours to be refined between.
-  const track = makeSunTrack(
-    site.place,
-    new Date(window.opens.getTime() - MS_PER_HOUR),
-    new Date(window.closes.getTime() + MS_PER_HOUR),
-  );
+  const track = makeSunTrack(site.place, window.opens, window.closes);
   const times = instantsOf(window, stepS, options.alsoAt ?? null);
   const middleMs = (window.opens.getTime() + window.closes.getTime()) / 2;
   const axes = horizonAxes(site.place);
@@ -95,6 +91,28 @@ export function makeScene(site: Site, window: Window, options: PlanOptions = {})
   });
   const middleIndex = times.findIndex((ms) => ms >= middleMs);
   return { site, window, skies, stepS, air, track, instants, middleIndex };
+}
+
+/** Longest window that is planned; the site file and the command line keep to it too. */
+const LONGEST_WINDOW_DAYS = 7;
+
+/** A window from one instant to a later one, and an extra T-0 inside it. */
+function requireWindow({ opens, closes }: Window, alsoAt: Date | null): void {
+  requireDate("opens", opens);
+  requireDate("closes", closes);
+  const lengthMs = closes.getTime() - opens.getTime();
+  if (lengthMs <= 0) refuse("E_ORDER", "closes", closes.toISOString(), `a time after ${opens.toISOString()}`);
+  if (lengthMs > LONGEST_WINDOW_DAYS * MS_PER_DAY) {
+    refuse(
+      "E_RANGE",
+      "window",
+      `${Math.ceil(lengthMs / MS_PER_DAY)} days`,
+      `up to ${LONGEST_WINDOW_DAYS} days`,
+    );
+  }
+  if (alsoAt !== null && !(alsoAt >= opens && alsoAt <= closes)) {
+    refuse("E_RANGE", "alsoAt", String(alsoAt), "a T-0 in the window");
+  }
 }
 
 /** One sky, ready to be asked for its light at many suns. */

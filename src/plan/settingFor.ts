@@ -19,8 +19,6 @@ export interface SettingInput {
   readonly range: MediumRange;
   readonly comfortStops: number;
   readonly skies: readonly Sky[];
-  /** log2 of low and high over nominal plume luminance; null when the plume is not kept or has no range. */
-  readonly plumeShift: { readonly lowStops: number; readonly highStops: number } | null;
 }
 
 /** The chosen setting as the plan reports it; null without samples or choices. */
@@ -53,11 +51,8 @@ export function settingFor(input: SettingInput): { setting: Setting; solved: Sol
 
 /** Spare of the same setting when the plume is as dim or as bright as its range allows. */
 function plumeRange(input: SettingInput, choice: SettingChoice): Setting["plumeRange"] {
-  if (input.plumeShift === null) return null;
-  const spareWith = (stops: number): number =>
-    spareAt(envelopeOf(input.samples, stops), input.range, choice.midToneLog2);
-  return {
-    lowSpareStops: spareWith(input.plumeShift.lowStops),
-    highSpareStops: spareWith(input.plumeShift.highStops),
-  };
+  if (!input.samples.some(({ spans }) => spans.some((span) => span.plumeRange !== undefined))) return null;
+  const spareWith = (end: "low" | "high"): number =>
+    spareAt(envelopeOf(input.samples, end), input.range, choice.midToneLog2);
+  return { lowSpareStops: spareWith("low"), highSpareStops: spareWith("high") };
 }

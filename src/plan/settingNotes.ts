@@ -1,8 +1,7 @@
 /** Notes about a camera's setting: what clips, what no setting or no kit could do, which two would, the plume's range. */
 
-import { stopName } from "../exposure/scales.ts";
 import type { Sample, SettingChoice, SolvedSetting, Worst } from "../exposure/solver.ts";
-import { worstOf } from "../exposure/solver.ts";
+import { isClipped, worstOf } from "../exposure/solver.ts";
 import { type HeldStretch, twoSettings } from "../exposure/twoSettings.ts";
 import { PLUME_FAMILIES } from "../light/plume.ts";
 import type { Site, Thing } from "../site/types.ts";
@@ -11,7 +10,8 @@ import type { CameraView } from "./cameraView.ts";
 import type { Clock } from "./clock.ts";
 import type { Setting } from "./planTypes.ts";
 import type { SettingInput } from "./settingFor.ts";
-import { clippedText, rangeText, spareText } from "./stopsText.ts";
+import { settingWords } from "./settingWords.ts";
+import { clippedText, spanText, spareText } from "./stopsText.ts";
 
 /** A camera that has a setting. */
 export interface SettingNotesInput {
@@ -30,14 +30,14 @@ export function settingNotes(input: SettingNotesInput): string[] {
 /** Empty for a setting that holds everything. */
 function clipNotes(input: SettingNotesInput): string[] {
   const { settingInput, solved, setting, view, clock } = input;
-  if (solved.spareStops >= 0) return [];
+  if (!isClipped(solved.spareStops)) return [];
   const { samples, range, choices, comfortStops } = settingInput;
   const forAll = settingInput.skies.length > 1;
   const notes = [`${forAll ? "one for all: " : ""}${clippedWords(input)}`];
-  if (setting.bestPossibleSpareStops < 0) {
+  if (isClipped(setting.bestPossibleSpareStops)) {
     const { keep } = view.camera;
     notes.push(
-      `no setting${forAll ? " for all skies" : ""} could do better than ${clippedText(setting.bestPossibleSpareStops)} stops outside: ${keep.join(" and ")} ${keep.length === 1 ? "spans" : "span"} more than the medium's ${rangeText(range.underStops + range.overStops)} stops`,
+      `no setting${forAll ? " for all skies" : ""} could do better than ${clippedText(setting.bestPossibleSpareStops)} stops outside: ${keep.join(" and ")} ${keep.length === 1 ? "spans" : "span"} more than the medium's ${spanText(range.underStops + range.overStops)} stops`,
     );
   } else {
     notes.push(...kitWords(solved, choices));
@@ -66,7 +66,7 @@ function clippedWords(input: SettingNotesInput): string {
   const ends = ["under", "over"] as const;
   return ends
     .map((end) => worstAtEnd(input, end))
-    .filter((worst) => worst !== null && worst.stops < -1e-9)
+    .filter((worst) => worst !== null && isClipped(worst.stops))
     .map((worst) => clipWords(worst!, input))
     .join("; ");
 }
@@ -94,12 +94,11 @@ function thingWords(thing: Thing, end: Worst["end"]): string {
   return end === "under" ? "body shadow side" : "body lit side";
 }
 
-const choiceWords = ({ choice }: HeldStretch): string =>
-  `${stopName(choice.stop)} ${choice.shutterName}${choice.filterDensity > 0 ? ` ND${choice.filterDensity}` : ""}`;
-
 function twoWords(first: HeldStretch | null, second: HeldStretch | null, clock: Clock): string | null {
-  const until = first && `${choiceWords(first)} holds until ${clock.at(new Date(first.toMs), "before")}`;
-  const from = second && `${choiceWords(second)} holds from ${clock.at(new Date(second.fromMs), "after")}`;
+  const until =
+    first && `${settingWords(first.choice)} holds until ${clock.at(new Date(first.toMs), "before")}`;
+  const from =
+    second && `${settingWords(second.choice)} holds from ${clock.at(new Date(second.fromMs), "after")}`;
   if (until === null || from === null) return until ?? from;
   return `${until}, ${from}`;
 }

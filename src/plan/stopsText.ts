@@ -15,4 +15,4 @@ export const clippedText = (stops: number): string =>
   (Math.abs(Math.floor(stops * TENTHS + SLACK)) / TENTHS).toFixed(1);
 
 /** "7", "7.5": a range as it was given, to a tenth. */
-export const rangeText = (stops: number): string => String(Math.round(stops * TENTHS) / TENTHS);
+export const spanText = (stops: number): string => String(Math.round(stops * TENTHS) / TENTHS);

@@ -19,8 +19,8 @@ import type { CameraView } from "./cameraView.ts";
 import type { TimeSpan } from "./clock.ts";
 import type { Instant } from "./scene.ts";
 
-export const SUN_RISKS = ["in-frame", "near-frame", "hidden", "clear", "down"] as const;
-export type SunRiskWord = (typeof SUN_RISKS)[number];
+/** `hidden` waits for the structures. */
+export type SunRiskWord = "in-frame" | "near-frame" | "hidden" | "clear" | "down";
 
 /** When a sun outside the gate makes flare: near the edge, and reaching the glass. */
 export interface FlareRule {

@@ -6,10 +6,10 @@ import { localDayBounds } from "../site/zoneTime.ts";
 import { absoluteAirMass, skyName } from "../sky/daylight.ts";
 import { type SecondOpinion, secondOpinion } from "../sky/secondOpinion.ts";
 import { sunAt } from "../sky/sun.ts";
-import { type SunEvents, sunEvents } from "../sky/sunEvents.ts";
+import type { SunEvents } from "../sky/sunEvents.ts";
 import { localDate } from "./clock.ts";
-import { eventsAtClose } from "./eventsAtClose.ts";
 import { makeScene, type PlanOptions } from "./scene.ts";
+import { windowEvents } from "./windowEvents.ts";
 
 export interface SunRow {
   readonly at: Date;
@@ -52,8 +52,7 @@ export function sunTable(site: Site, window: Window, options: PlanOptions = {}):
       directNormalLx: skies[0]!.directNormalLx,
       diffuseHorizontalLx: skies[0]!.diffuseHorizontalLx,
     })),
-    events: sunEvents(site.place, localDate(window.opens, site.zone), site.zone),
-    eventsAtClose: eventsAtClose(site, window),
+    ...windowEvents(site, window),
     window: { opens: window.opens, closes: window.closes, zone: site.zone },
     secondOpinions: [window.opens, window.closes].map((at) =>
       secondOpinion(site.place, at, sunAt(site.place, at, scene.air)),

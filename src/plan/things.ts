@@ -10,7 +10,7 @@ import { type Sky, skyState } from "../sky/daylight.ts";
 import type { CameraView } from "./cameraView.ts";
 import type { Instant, SkyLight } from "./scene.ts";
 
-/** Reflectance used for the light on a body where the site names no vehicle: it cancels out of the EV. */
+/** Reflectance of the stand-in where the site names no vehicle: it cancels out of the EV, the only thing told of it. */
 const NO_VEHICLE_REFLECTANCE = 0.8;
 
 /** Everything that sends light to one camera at one T-0 under one sky; luminances in cd/m2. */
@@ -19,7 +19,9 @@ export interface Things {
   readonly phaseDeg: number;
   /** On the body, with floodlights and corrections. */
   readonly upright: UprightLight;
+  /** Of a stand-in where the site has no vehicle. */
   readonly body: BodySpan;
+  readonly hasVehicle: boolean;
   readonly skyCdM2: number;
   readonly deckCdM2: number;
   /** The plume as seen, with what shines through it; null when the site has none. */
@@ -65,6 +67,7 @@ export function thingsAt(
     phaseDeg,
     upright,
     body,
+    hasVehicle: site.vehicle !== null,
     skyCdM2,
     deckCdM2: (site.groundReflectance * upright.groundLx) / Math.PI,
     plume: bodyPlume && seenPlume(bodyPlume, skyCdM2),
@@ -110,12 +113,20 @@ const BLACK_CD_M2 = 1e-9;
 
 const log2Of = (luminanceCdM2: number): number => Math.log2(Math.max(luminanceCdM2, BLACK_CD_M2));
 
+/** Null for a plume without a range. */
+function plumeRangeOf(plume: Things["plume"]): NonNullable<ThingSpan["plumeRange"]> | null {
+  if (plume === null || plume.lowCdM2 === plume.highCdM2) return null;
+  return { lowLog2: log2Of(plume.lowCdM2), highLog2: log2Of(plume.highCdM2) };
+}
+
 /** What the solver needs of the kept things. */
 export function sampleOf(things: Things, keep: readonly Thing[], atMs: number, skyIndex: number): Sample {
   const spans: ThingSpan[] = [];
   for (const thing of keep) {
     const { darkCdM2, brightCdM2 } = spanOf(things, thing);
-    spans.push({ thing, darkLog2: log2Of(darkCdM2), brightLog2: log2Of(brightCdM2) });
+    const span: ThingSpan = { thing, darkLog2: log2Of(darkCdM2), brightLog2: log2Of(brightCdM2) };
+    const range = thing === "plume" ? plumeRangeOf(things.plume) : null;
+    spans.push(range === null ? span : { ...span, plumeRange: range });
   }
   return { atMs, skyIndex, spans, placeLog2: log2Of(things.placeCdM2) };
 }

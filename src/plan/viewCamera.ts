@@ -12,7 +12,7 @@ import { isoInterval, localDate } from "./clock.ts";
 import { explainLight } from "./explainLight.ts";
 import type { ExplainPart } from "./explainLine.ts";
 import { explainSetting } from "./explainSetting.ts";
-import type { WindowPlan } from "./planTypes.ts";
+import type { Setting, WindowPlan } from "./planTypes.ts";
 import { planWindow } from "./planWindow.ts";
 import { type PreparedCamera, prepareCamera, type Shared, shareScene } from "./prepareCamera.ts";
 import { makeScene, type PlanOptions } from "./scene.ts";
@@ -23,6 +23,7 @@ export interface Optics {
   readonly gate: { readonly name: string | null; readonly widthMm: number; readonly heightMm: number };
   readonly focalMm: number;
   readonly coverage: { readonly widthM: number; readonly heightM: number } | null;
+  readonly hasVehicle: boolean;
   /** Stretch of the vehicle in the gate, metres above its foot. */
   readonly vehicleInGate: { readonly fromM: number; readonly toM: number } | null;
   readonly hyperfocalM: number | null;
@@ -125,11 +126,12 @@ function explainedAt(site: Site, window: Window, text: string): Date {
   throw new PadstopError([refused]);
 }
 
-/** The local dates a window touches. */
+/** The local dates a window touches; half a day at a time, as a date in spring is shorter than a day. */
 function datesOf(site: Site, { opens, closes }: Window): string[] {
   const dates = new Set<string>([localDate(closes, site.zone)]);
-  for (let ms = opens.getTime(); ms < closes.getTime(); ms += MS_PER_DAY)
+  for (let ms = opens.getTime(); ms < closes.getTime(); ms += MS_PER_DAY / 2) {
     dates.add(localDate(new Date(ms), site.zone));
+  }
   return [...dates].sort();
 }
 
@@ -146,15 +148,19 @@ function opticsOf({ view, motion, sunOf }: PreparedCamera, plan: WindowPlan, sit
     gate: camera.gate,
     focalMm,
     coverage: axis.rangeM === null ? null : coverageOf(camera, axis.rangeM),
+    hasVehicle: site.vehicle !== null,
     vehicleInGate: visible && { fromM: visible.fromM - footM, toM: visible.toM - footM },
     hyperfocalM: hasDepth ? hyperfocalM(focalMm, stop, blurMm) : null,
     sharp: hasDepth && axis.rangeM !== null ? depthOfField(focalMm, stop, blurMm, axis.rangeM) : null,
     airyMm: stop === null ? null : airyDiameterMm(stop),
-    imageMotionMm:
-      motion === null || setting === null ? null : motion.imageMmS * exactShutterS(setting.shutterS),
+    imageMotionMm: motion === null || setting === null ? null : motion.imageMmS * exactTimeS(setting),
     sunImageMm: sunImageMm(focalMm, sunOf(plan.window.opens.getTime()).semidiameterDeg),
   };
 }
+
+/** A mark stands for its exact time; an angle gives it. */
+const exactTimeS = ({ shutterS, shutterAngleDeg }: Setting): number =>
+  shutterAngleDeg === null ? exactShutterS(shutterS) : shutterS;
 
 const coverageOf = ({ gate, lens }: Camera, rangeM: number): NonNullable<Optics["coverage"]> => ({
   widthM: coverageM(gate.widthMm, lens.focalMm, rangeM),

@@ -47,5 +47,4 @@ export function lightText(value: number): string {
 }
 
 /** Thousands grouped by commas, whatever the machine's locale. */
-export const grouped = (whole: number): string =>
-  String(Math.round(whole)).replace(/\B(?=(\d{3})+(?!\d))/g, ",");
+const grouped = (whole: number): string => String(Math.round(whole)).replace(/\B(?=(\d{3})+(?!\d))/g, ",");

@@ -4,7 +4,6 @@ export interface Paint {
   readonly strong: (text: string) => string;
   readonly alarm: (text: string) => string;
   readonly warn: (text: string) => string;
-  readonly quiet: (text: string) => string;
 }
 
 const styled = (open: number, close: number) => (text: string) =>
@@ -12,11 +11,10 @@ const styled = (open: number, close: number) => (text: string) =>
 
 const plain = (text: string): string => text;
 
-export const PLAIN: Paint = { strong: plain, alarm: plain, warn: plain, quiet: plain };
-/** Bold, red, yellow and dim of ECMA-48 (select graphic rendition). */
+export const PLAIN: Paint = { strong: plain, alarm: plain, warn: plain };
+/** Bold, red and yellow of ECMA-48 (select graphic rendition). */
 export const COLOURED: Paint = {
   strong: styled(1, 22),
   alarm: styled(31, 39),
   warn: styled(33, 39),
-  quiet: styled(2, 22),
 };

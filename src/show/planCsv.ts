@@ -49,7 +49,7 @@ const FIELDS = [
 export function planCsv(plan: WindowPlan): string {
   const rows = plan.cameras.flatMap((camera) => [
     ...camera.bySky.map(({ sky, setting }, index) => row(plan, camera, sky, setting, index)),
-    ...(plan.sky.length > 1 ? [row(plan, camera, "one for all", camera.setting, 0)] : []),
+    ...(plan.sky.length > 1 ? [row(plan, camera, "one for all", camera.setting, null)] : []),
   ]);
   return csvText(FIELDS, rows);
 }
@@ -61,9 +61,9 @@ function row(
   camera: CameraPlan,
   sky: string,
   setting: Setting | null,
-  skyIndex: number,
+  skyIndex: number | null,
 ): Readonly<Record<string, unknown>> {
-  const values: Row = {
+  const values: Partial<Row> = {
     id: camera.id,
     sky,
     azimuthDeg: camera.axis.azimuthDeg,
@@ -76,10 +76,14 @@ function row(
     ...settingFields(setting),
     notes: camera.notes.join("; "),
   };
-  return Object.fromEntries(FIELDS.map((field) => [field, roundedByName(csvKey(field), values[field])]));
+  return Object.fromEntries(
+    FIELDS.map((field) => [field, roundedByName(csvKey(field), values[field] ?? null)]),
+  );
 }
 
-function lightFields(plan: WindowPlan, camera: CameraPlan, skyIndex: number) {
+/** Empty for all skies together: each has its own light. */
+function lightFields(plan: WindowPlan, camera: CameraPlan, skyIndex: number | null): Partial<Row> {
+  if (skyIndex === null) return {};
   const [opening, middle, close] = atThreeInstants(plan, camera, skyIndex);
   return {
     lightOpening: opening!.light,

@@ -7,7 +7,8 @@ const DECIMALS: readonly (readonly [RegExp, number])[] = [
   [/^(latitudeDeg|longitudeDeg)$/, 7],
   [/(Deg|Share|^holds|^horizontal|^vertical)$/, 4],
   [/(Stops|^stops|^ev|Ev)$/, 2],
-  [/^(rangeM|heightM)$/, 2],
+  [/[a-z]M$/, 2],
+  [/[a-z]Mm$/, 3],
   [/Diameters$/, 2],
 ];
 const SIGNIFICANT: readonly (readonly [RegExp, number])[] = [

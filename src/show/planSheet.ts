@@ -26,7 +26,7 @@ export function planSheet(plan: WindowPlan, options: SheetOptions): string {
 function titleText(plan: WindowPlan, { paint, width }: SheetOptions): string {
   const { name } = plan.window;
   const title = `${plan.site.name}${name === null ? "" : ` · ${name}`}`;
-  const what = `${plan.cameras.length} cameras · sky ${plan.sky.join(", ")} · a T-0 every ${plan.stepS} s`;
+  const what = `${plan.cameras.length} camera${plan.cameras.length === 1 ? "" : "s"} · sky ${plan.sky.join(", ")} · a T-0 every ${plan.stepS} s`;
   return [paint.strong(title), ...[windowText(plan), what].map((line) => folded(line, width, "  "))].join(
     "\n",
   );

@@ -38,13 +38,9 @@ function clearWords({ remedy }: CameraPlan, clock: Clock): string {
 }
 
 /** "axis to 281.2° -0.4° (3.2° right, 0.4° up) clears the whole window". */
-function aimWords({ remedy, axis }: CameraPlan): string {
-  const aim = remedy!.aim;
-  if (aim === null) {
-    return axis.rangeM === null
-      ? "not known where the vehicle stands in this frame"
-      : "no turn clears it with the body still in the gate";
-  }
+function aimWords({ remedy }: CameraPlan): string {
+  const { aim, aimNote } = remedy!;
+  if (aim === null) return aimNote ?? "none";
   const parts = [
     turnWords(aim.azimuthDeg, "right", "left"),
     turnWords(aim.elevationDeg, "up", "down"),

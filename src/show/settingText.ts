@@ -1,6 +1,7 @@
 /** A setting, a light and a sun risk as the words of a sheet's cells. */
 
 import { stopName } from "../exposure/scales.ts";
+import { isClipped } from "../exposure/solver.ts";
 import type { Clock } from "../plan/clock.ts";
 import type { CameraPlan, LightSample, Setting } from "../plan/planTypes.ts";
 import { spareText } from "../plan/stopsText.ts";
@@ -14,7 +15,7 @@ export function settingLines(setting: Setting | null, paint: Paint): string[] {
   const margin = `${spareText(setting.spareStops)} ${percentText(setting.holds)}`;
   return [
     `${stopName(setting.stop)} ${shutterText(setting)}`,
-    `${filter}${setting.spareStops < 0 ? paint.alarm(margin) : margin}`,
+    `${filter}${isClipped(setting.spareStops) ? paint.alarm(margin) : margin}`,
   ];
 }
 

@@ -2,8 +2,8 @@
 
 import type { CameraView } from "../plan/cameraView.ts";
 import type { Camera, Medium, Site } from "../site/types.ts";
-import { clockText, dateText, offsetText } from "./dateText.ts";
 import { azimuthText, elevationText, rangeText } from "./numbers.ts";
+import { windowText } from "./planSheet.ts";
 import type { SheetOptions } from "./sheetOptions.ts";
 import { fittedTable, folded } from "./textTable.ts";
 
@@ -30,7 +30,8 @@ function placeWords({ place, zone, air }: Site): string {
   const { latitudeDeg, longitudeDeg, heightM } = place;
   const side = (value: number, positive: string, negative: string): string =>
     `${Math.abs(value).toFixed(5)}° ${value < 0 ? negative : positive}`;
-  const sky = air === null ? "standard air" : `${air.pressureHPa} hPa and ${air.temperatureC.toFixed(0)} °C`;
+  const sky =
+    air === null ? "standard air" : `${air.pressureHPa.toFixed(0)} hPa and ${air.temperatureC.toFixed(0)} °C`;
   return `pad at ${side(latitudeDeg, "N", "S")}, ${side(longitudeDeg, "E", "W")}, ${heightM} m; ${sky}; times in ${zone}`;
 }
 
@@ -53,7 +54,7 @@ function mediaWords(cameras: readonly Camera[]): string[] {
 }
 
 function windowWords({ name, opens, closes }: Site["windows"][number], zone: string): string {
-  return `window${name === null ? "" : ` ${name}`}: ${dateText(opens, zone)} ${clockText(opens, zone)} to ${clockText(closes, zone)} ${offsetText(opens, zone)}`;
+  return `window${name === null ? "" : ` ${name}`}: ${windowText({ window: { opens, closes, zone } })}`;
 }
 
 function cameraTable(views: readonly CameraView[], width: number): string {

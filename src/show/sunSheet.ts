@@ -5,6 +5,7 @@ import { type Clock, makeClock } from "../plan/clock.ts";
 import type { SunTable } from "../plan/sunTable.ts";
 import { csvText } from "./csvText.ts";
 import { azimuthText, elevationText, lightText } from "./numbers.ts";
+import { roundedByName } from "./planJson.ts";
 import { eventsText, windowText } from "./planSheet.ts";
 import type { SheetOptions } from "./sheetOptions.ts";
 import { folded, textTable } from "./textTable.ts";
@@ -67,7 +68,7 @@ export const sunCsv = (table: SunTable): string =>
   );
 
 export const sunJson = (table: SunTable): string =>
-  `${JSON.stringify({ ...table, rows: table.rows.map(roundedRow) }, null, 1)}\n`;
+  `${JSON.stringify({ ...table, rows: table.rows.map(roundedRow) }, roundedByName, 1)}\n`;
 
 /** Positions to 0.0001 degree, light to four figures. */
 function roundedRow(row: SunTable["rows"][number]): SunTable["rows"][number] {

@@ -4,7 +4,7 @@ import { table } from "table";
 
 export interface Column {
   readonly head: string;
-  readonly align?: "left" | "right" | "center";
+  readonly align?: "left" | "right";
 }
 
 /** Blanks between columns. */
@@ -97,4 +97,4 @@ export function folded(text: string, width: number, indent: string): string {
 /** Length without our colours. */
 // biome-ignore lint/suspicious/noControlCharactersInRegex: the escape of our own colours
 const COLOURS = /\u001b\[\d+m/g;
-export const visibleLength = (text: string): number => text.replace(COLOURS, "").length;
+const visibleLength = (text: string): number => text.replace(COLOURS, "").length;

@@ -1,6 +1,7 @@
 /** One camera through the window as text. */
 
 import { stopName } from "../exposure/scales.ts";
+import { isClipped } from "../exposure/solver.ts";
 import { type Clock, makeClock } from "../plan/clock.ts";
 import type { ExplainPart } from "../plan/explainLine.ts";
 import type { Setting } from "../plan/planTypes.ts";
@@ -46,7 +47,7 @@ function titleText({ plan, optics }: ViewPlan, { paint, width }: SheetOptions): 
   const { horizontal, vertical } = camera.fieldDeg;
   const lines = [
     windowText(plan),
-    `axis ${azimuthText(camera.axis.azimuthDeg)}° ${elevationText(camera.axis.elevationDeg)}°, vehicle at ${rangeText(camera.axis.rangeM)}`,
+    `axis ${azimuthText(camera.axis.azimuthDeg)}° ${elevationText(camera.axis.elevationDeg)}°, target at ${rangeText(camera.axis.rangeM)}`,
     `${optics.focalMm} mm on ${optics.gate.widthMm} x ${optics.gate.heightMm} mm: ${horizontal.toFixed(1)}° x ${vertical.toFixed(1)}°${coverageWords(optics)}`,
   ];
   return [
@@ -55,13 +56,15 @@ function titleText({ plan, optics }: ViewPlan, { paint, width }: SheetOptions): 
   ].join("\n");
 }
 
-function coverageWords({ coverage, vehicleInGate }: Optics): string {
+function coverageWords({ coverage, vehicleInGate, hasVehicle }: Optics): string {
   if (coverage === null) return "";
+  const size = `, ${coverage.widthM.toPrecision(3)} x ${coverage.heightM.toPrecision(3)} m there`;
+  if (!hasVehicle) return size;
   const seen =
     vehicleInGate === null
       ? "no part of the vehicle"
       : `the vehicle from ${vehicleInGate.fromM.toFixed(0)} to ${vehicleInGate.toM.toFixed(0)} m above its foot`;
-  return `, ${coverage.widthM.toPrecision(3)} x ${coverage.heightM.toPrecision(3)} m there; sees ${seen}`;
+  return `${size}; sees ${seen}`;
 }
 
 /** Rows of the table: enough to see the light move, not every T-0. */
@@ -98,7 +101,7 @@ function throughRow({ plan, sunOnGate }: ViewPlan, index: number, clock: Clock):
     light.light,
     degreesText(light.phaseDeg, 0),
     percentText(light.litShare),
-    lightText(light.bodyMeanCdM2),
+    light.bodyMeanCdM2 === null ? "-" : lightText(light.bodyMeanCdM2),
     light.ev === null ? "-" : light.ev.toFixed(1),
     light.tableEv === null ? "-" : String(light.tableEv),
     isUp ? degreesText(light.fromEdgeDeg) : "-",
@@ -162,7 +165,7 @@ function settingRow(
     shutterText(setting),
     setting.filterDensity > 0 ? `ND${setting.filterDensity}` : "-",
     percentText(setting.holds),
-    setting.spareStops < 0 ? paint.alarm(spare) : spare,
+    isClipped(setting.spareStops) ? paint.alarm(spare) : spare,
     stopsText(setting.fromPlaceStops),
     `${setting.worst.thing} ${setting.worst.end} ${clock.at(setting.worst.at)}${namesSky ? `, ${setting.worst.sky}` : ""}`,
   ];
@@ -175,7 +178,7 @@ function opticsLines(optics: Optics): string[] {
     const sharp =
       optics.sharp === null
         ? ""
-        : `; focused at the vehicle, sharp from ${rangeText(optics.sharp.nearM)} to ${far === null ? "infinity" : rangeText(far)}`;
+        : `; focused at the target, sharp from ${rangeText(optics.sharp.nearM)} to ${far === null ? "infinity" : rangeText(far)}`;
     lines.push(`hyperfocal distance ${rangeText(optics.hyperfocalM)}${sharp}`);
   }
   const small = [

@@ -11,7 +11,7 @@ import { type Gate, type Shutter, THINGS, TRACK_PARTS, type Track } from "./type
 const hoodSchema = map({
   length: quantity("lengthMm", 0.1, 5000, "How far the hood stands out before the front element"),
   diameter: quantity("lengthMm", 1, 2000, "Inner diameter of the hood's opening"),
-}).meta({ description: "Lens hood: replaces the flare margin of the settings" });
+}).meta({ description: "Lens hood: inside the flare margin, a sun it keeps off the glass is not near" });
 
 const lensSchema = map({
   focal: quantity("lengthMm", 1, 20_000, "Focal length").optional(),

@@ -68,7 +68,7 @@ function readAll(source: Source, origins: readonly Origin[], files: FileText, fi
     hasPlume: source.has(["vehicle", "plume"]),
     media: readMedia(source, findings),
   };
-  const ids = origins.map(({ source: from, path }) => String(valueAt(from.value, [...path, "id"])));
+  const ids = origins.map(({ source: from, path }) => String(valueAt(from.value, [...path, "id"])).trim());
   return {
     ...head,
     vehicle,

@@ -52,7 +52,7 @@ const decimalNext = (written: string): string | null =>
 const rangeNext = (kind: QuantityKind, value: number): string | null =>
   kind === "latitudeDeg" && Math.abs(value) <= 180 ? "are latitude and longitude swapped?" : null;
 
-/** "1 to 20000 mm", with the other units that may be written. */
+/** "1 to 20000 mm". */
 export function acceptedText(kind: QuantityKind, low: number, high: number): string {
   const { unit } = QUANTITIES[kind];
   return `${low} to ${high}${unit === "" ? "" : ` ${unit}`}`;

@@ -16,7 +16,7 @@ import { nearest } from "./nearest.ts";
 import { FARTHEST_CAMERA_M, isAtPad, padDistanceM } from "./padDistance.ts";
 import { spotOf } from "./readPadThings.ts";
 import type { Source } from "./source.ts";
-import type { Camera, Lens, Medium, Spot } from "./types.ts";
+import type { Aim, Camera, Lens, Medium, Spot } from "./types.ts";
 
 export function readCameras(
   source: Source,
@@ -56,6 +56,7 @@ function resolve(
   checkKeep(merged, around, findings);
   const at = keys.at === undefined ? null : spotOf(keys.at, around.head);
   if (at) checkSpot(at, merged, around, findings);
+  if (at && aim) checkAim(at, aim, merged, findings);
   if (id === undefined || aim === null || lens === null || keys.gate === undefined) return null;
   return {
     id,
@@ -92,6 +93,18 @@ function checkSpot(at: Spot, merged: Merged, { head, vehicle }: Surroundings, fi
       accepted: "a camera outside the vehicle and at least 1 m from the pad's axis",
     });
   }
+}
+
+/** A camera cannot look at the place where it stands. */
+function checkAim(at: Spot, aim: Aim, merged: Merged, findings: Findings): void {
+  if (at.kind !== "place" || aim.kind !== "place") return;
+  const { latitudeDeg, longitudeDeg, heightM } = aim.place;
+  const own = at.place;
+  if (latitudeDeg !== own.latitudeDeg || longitudeDeg !== own.longitudeDeg || heightM !== own.heightM) return;
+  findings.add(originOf(merged, "aim"), ["aim"], "E_AT_PAD", {
+    found: "the camera's own place",
+    accepted: "another place",
+  });
 }
 
 const ascending = (values: readonly number[]): number[] => [...new Set(values)].sort((a, b) => a - b);

@@ -1,14 +1,7 @@
 /** The `site` section: name, zone, place, air, and what the bearings of the file refer to. */
 
-import {
-  DRY_AIR_GAS_CONSTANT_J_KG_K,
-  STANDARD_GRAVITY_M_S2,
-  STANDARD_LAPSE_K_PER_M,
-  STANDARD_PRESSURE_HPA,
-  STANDARD_TEMPERATURE_K,
-  ZERO_CELSIUS_K,
-} from "../base/constants.ts";
 import type { Air, Place } from "../base/place.ts";
+import { standardAir } from "../base/standardAir.ts";
 import { wrap180 } from "../base/units.ts";
 import { type Findings, readKeys } from "./findings.ts";
 import { nearest } from "./nearest.ts";
@@ -53,18 +46,16 @@ export function readSiteHead(source: Source, findings: Findings): SiteHead {
   };
 }
 
-/** Given air, the missing half filled from the standard atmosphere (ISO 2533:1975, 2.8: temperature and pressure). */
+/** Given air, the missing half filled from the standard atmosphere. */
 function airOf(
   pressureHPa: number | undefined,
   temperatureC: number | undefined,
   heightM: number,
 ): Air | null {
   if (pressureHPa === undefined && temperatureC === undefined) return null;
-  const temperatureK = STANDARD_TEMPERATURE_K - STANDARD_LAPSE_K_PER_M * heightM;
-  const exponent = STANDARD_GRAVITY_M_S2 / (DRY_AIR_GAS_CONSTANT_J_KG_K * STANDARD_LAPSE_K_PER_M);
-  const standardHPa = STANDARD_PRESSURE_HPA * (temperatureK / STANDARD_TEMPERATURE_K) ** exponent;
+  const standard = standardAir(heightM);
   return {
-    pressureHPa: pressureHPa ?? standardHPa,
-    temperatureC: temperatureC ?? temperatureK - ZERO_CELSIUS_K,
+    pressureHPa: pressureHPa ?? standard.pressureHPa,
+    temperatureC: temperatureC ?? standard.temperatureC,
   };
 }

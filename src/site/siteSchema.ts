@@ -155,7 +155,7 @@ export const settingsKeys = map({
     "angleDeg",
     0,
     90,
-    "Near frame: this far outside the frame's edge when there is no hood",
+    "Near frame: this far outside the frame's edge, unless a hood keeps the sun off the glass",
   ).optional(),
   front: quantity("angleDeg", 0, 180, "Phase below which light is front light").optional(),
   back: quantity("angleDeg", 0, 180, "Phase above which light is back light").optional(),

@@ -154,7 +154,7 @@ export interface Window {
 export interface Settings {
   /** Spare a setting should have before nearness to its place counts, stops. */
   readonly comfortStops: number;
-  /** Near frame: this far outside the gate's edge when no hood is given, degrees. */
+  /** Near frame: this far outside the gate's edge, unless a hood keeps the sun off the glass, degrees. */
   readonly flareMarginDeg: number;
   /** Phase below which light is front light, degrees. */
   readonly frontBelowDeg: number;

@@ -20,7 +20,7 @@ import { type Path, pathLabel, type Source } from "./source.ts";
 import { type Places, placesIn, shortText } from "./sourcePlaces.ts";
 
 /** Longest text read, in characters. */
-export const MAX_TEXT_CHARS = 1_000_000;
+const MAX_TEXT_CHARS = 1_000_000;
 /** How often one anchor may be used, counted through nested aliases. */
 const MAX_ALIAS_COUNT = 1000;
 /** How many aliases a file may hold: each is looked up among all. */
@@ -65,11 +65,7 @@ function compose(text: string, places: Places): Document.Parsed {
     return parseDocument(text, { uniqueKeys: false, prettyErrors: false, logLevel: "error" });
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;
-    throw yamlProblem(
-      places(0, 1),
-      "lists or maps nested too deep",
-      "a few levels, as the site file needs them",
-    );
+    throw tooDeepProblem(places(0, 1));
   }
 }
 

@@ -25,7 +25,7 @@ const MAX_WINDOW_DAYS = 7;
 
 const DATE = String.raw`(\d{4})-(\d{2})-(\d{2})`;
 const TIME = String.raw`(\d{2}):(\d{2})(?::(\d{2})(?:[.,](\d{1,9}))?)?`;
-const OFFSET = String.raw`(Z|[+-]\d{2}(?::?\d{2})?)?`;
+const OFFSET = String.raw`(Z|[+-]\d{2}(?::?[0-5]\d)?)?`;
 const INSTANT = new RegExp(`^${DATE}[T ]${TIME}${OFFSET}$`, "i");
 const TIME_ONLY = new RegExp(`^T?${TIME}${OFFSET}$`, "i");
 
@@ -97,8 +97,8 @@ export function localDayBounds(date: string, zone: string): { from: Date; to: Da
   return { from: firstInstant(fields, zone), to: firstInstant(after, zone) };
 }
 
-/** Zones change their offset on a quarter of an hour, if at all. */
-const OFFSET_STEP_MS = 15 * MS_PER_MINUTE;
+/** Zones change their offset on a minute. */
+const OFFSET_STEP_MS = MS_PER_MINUTE;
 /** Offsets asked for before: a lookup in the zone's rules costs more than all else that prints a time. */
 const knownOffsets = new Map<string, number>();
 const MOST_KNOWN_OFFSETS = 10_000;

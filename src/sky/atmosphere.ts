@@ -5,30 +5,9 @@
  * what is computed here is the mean.
  */
 
-import {
-  DRY_AIR_GAS_CONSTANT_J_KG_K,
-  GEOPOTENTIAL_RADIUS_M,
-  STANDARD_GRAVITY_M_S2,
-  STANDARD_LAPSE_K_PER_M,
-  STANDARD_PRESSURE_HPA,
-  STANDARD_TEMPERATURE_K,
-  ZERO_CELSIUS_K,
-} from "../base/constants.ts";
 import type { Air } from "../base/place.ts";
 import { requireNumber } from "../base/problem.ts";
 import { clamp, sinDeg, tanDeg } from "../base/units.ts";
-
-/** Air of the standard troposphere (ISO 2533:1975) at a geometric height, -500..11,000 m (held at the ends beyond). */
-export function standardAir(heightM: number): Air {
-  const heldM = clamp(heightM, -500, 11_000);
-  const geopotentialM = (GEOPOTENTIAL_RADIUS_M * heldM) / (GEOPOTENTIAL_RADIUS_M + heldM);
-  const temperatureK = STANDARD_TEMPERATURE_K - STANDARD_LAPSE_K_PER_M * geopotentialM;
-  const exponent = STANDARD_GRAVITY_M_S2 / (DRY_AIR_GAS_CONSTANT_J_KG_K * STANDARD_LAPSE_K_PER_M);
-  return {
-    pressureHPa: STANDARD_PRESSURE_HPA * (temperatureK / STANDARD_TEMPERATURE_K) ** exponent,
-    temperatureC: temperatureK - ZERO_CELSIUS_K,
-  };
-}
 
 /** `air` when its values are possible; refuses others by range. */
 export function requireAir(air: Air): Air {

@@ -13,9 +13,10 @@ import {
   STANDARD_PRESSURE_HPA,
 } from "../base/constants.ts";
 import { refuse, requireNumber } from "../base/problem.ts";
+import { standardAir } from "../base/standardAir.ts";
 import { clamp, sinDeg, smoothStep } from "../base/units.ts";
 import { SKY_STATES, type SkyState } from "../site/types.ts";
-import { airMassKastenYoung1989, standardAir } from "./atmosphere.ts";
+import { airMassKastenYoung1989 } from "./atmosphere.ts";
 import { type Illuminances, type TurbidSkyInput, turbidSky } from "./turbidSky.ts";
 import { sunIlluminanceLx } from "./twilight.ts";
 
@@ -23,7 +24,7 @@ import { sunIlluminanceLx } from "./twilight.ts";
 export type Sky = SkyState | { readonly state: "haze"; readonly linkeTurbidity: number };
 
 /** Turbidity of `haze` when none is given. */
-export const HAZE_LINKE_TURBIDITY = 6;
+const HAZE_LINKE_TURBIDITY = 6;
 
 export const skyState = (sky: Sky): SkyState => (typeof sky === "string" ? sky : sky.state);
 /** As the user writes it: "clear", "haze", "haze:4.5". */
@@ -89,8 +90,15 @@ export function daylightThrough(input: DaylightInput, sky: Sky): Illuminances {
   if (input.apparentElevationDeg >= LOW_SUN_DEG) return highSun(input, sky);
   const { directNormalLx, totalLx } = lowSunParts(input, sky);
   const directHorizontalLx = directNormalLx * Math.max(0, sinDeg(input.apparentElevationDeg));
-  return { directNormalLx, diffuseHorizontalLx: Math.max(0, totalLx - directHorizontalLx) };
+  // Through very thin air the beam alone would fill the sum; a sky is never black by day.
+  return {
+    directNormalLx,
+    diffuseHorizontalLx: Math.max(LEAST_SKY_SHARE * totalLx, totalLx - directHorizontalLx),
+  };
 }
+
+/** Least share of the light on the horizontal that comes from the sky, with the sun below 5 degrees. */
+const LEAST_SKY_SHARE = 0.1;
 
 /** How the light of a sun below 5 degrees is put together. */
 export interface LowSunParts {
@@ -140,14 +148,15 @@ function highSun(input: DaylightInput, sky: Sky): Illuminances {
   const state = skyState(sky);
   const sine = sinDeg(input.apparentElevationDeg);
   if (state === "haze") return hazySky(input, sky);
-  return { directNormalLx: beamLx(input, sky), diffuseHorizontalLx: skyPartLx(state, sine) };
+  return { directNormalLx: beamLx(input, sky), diffuseHorizontalLx: SKY_PART_LX[state](sine) };
 }
 
-/** IES CPC 1984, J. IES 13(4) 381-392: sky on the full horizontal, clear / partly cloudy (constants from memory) / cloudy. */
-function skyPartLx(state: Exclude<SkyState, "haze">, sine: number): number {
-  if (state === "clear") return 800 + 15_500 * Math.sqrt(sine);
-  return state === "bright-cloud" ? 300 + 45_000 * sine : 300 + 21_000 * sine;
-}
+/** IES CPC 1984, J. IES 13(4) 381-392: sky on the full horizontal by sin h, lx; the partly cloudy constants from memory. */
+const SKY_PART_LX: Readonly<Record<Exclude<SkyState, "haze">, (sine: number) => number>> = {
+  clear: (sine) => 800 + 15_500 * Math.sqrt(sine),
+  "bright-cloud": (sine) => 300 + 45_000 * sine,
+  overcast: (sine) => 300 + 21_000 * sine,
+};
 
 /** Extinction of the practice's clear sky per air mass. */
 const CLEAR_EXTINCTION = 0.21;

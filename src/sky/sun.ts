@@ -3,9 +3,10 @@
 import { type HorizonAxes, horizonAxes, toHorizon } from "../base/earthFixed.ts";
 import type { Air, Place } from "../base/place.ts";
 import { requireDate } from "../base/problem.ts";
+import { standardAir } from "../base/standardAir.ts";
 import { atan2Deg, cosDeg, sinDeg } from "../base/units.ts";
 import { fromAzimuthElevation, toAzimuthElevation, type Vec3 } from "../base/vector.ts";
-import { refractionDeg, requireAir, standardAir } from "./atmosphere.ts";
+import { refractionDeg, requireAir } from "./atmosphere.ts";
 import { requirePlace, semidiameterDeg, sunEquatorial } from "./ephemeris.ts";
 
 export interface SunPosition {

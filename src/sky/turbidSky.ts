@@ -111,7 +111,7 @@ const DIRECT_COEFFICIENTS = [
   [101.18, 1.58, -1.1, -8.29],
 ] as const;
 
-/** Luminous efficacies in lm/W; `brightness` is the practice's Delta. Also gives Perez's clearness bin from the parts. */
+/** Luminous efficacies in lm/W; `brightness` is Perez's Delta. */
 export function efficacyPerez1990(
   directNormalWM2: number,
   diffuseWM2: number,

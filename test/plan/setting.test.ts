@@ -37,7 +37,7 @@ function everySetting(camera: Camera): Tried[] {
 
 function spanOf(sample: LightSample, thing: Thing): { dark: number; bright: number } {
   if (thing === "body") {
-    return { dark: Math.log2(sample.bodyDarkestCdM2), bright: Math.log2(sample.bodyBrightestCdM2) };
+    return { dark: Math.log2(sample.bodyDarkestCdM2!), bright: Math.log2(sample.bodyBrightestCdM2!) };
   }
   const value = Math.log2({ sky: sample.skyCdM2, deck: sample.deckCdM2, plume: sample.plumeCdM2! }[thing]);
   return { dark: value, bright: value };

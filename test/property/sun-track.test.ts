@@ -2,8 +2,8 @@
 
 import { expect, test } from "vitest";
 import { horizonAxes } from "../../src/base/earthFixed.ts";
+import { standardAir } from "../../src/base/standardAir.ts";
 import { angleBetweenDeg, fromAzimuthElevation } from "../../src/base/vector.ts";
-import { standardAir } from "../../src/sky/atmosphere.ts";
 import { seenFrom, sunAt } from "../../src/sky/sun.ts";
 import { makeSunTrack, SUN_MAX_RATE_DEG_PER_MS, SUN_TRACK_BOUND_DEG } from "../../src/sky/sunTrack.ts";
 import { compare } from "../support/compare.ts";

@@ -1,7 +1,7 @@
 /** The standard atmosphere, ISO 2533:1975, by geopotential height. */
 
 import { expect, test } from "vitest";
-import { standardAir } from "../../src/sky/atmosphere.ts";
+import { standardAir } from "../../src/base/standardAir.ts";
 import { compare } from "../support/compare.ts";
 import { readTruth } from "../support/truth.ts";
 

@@ -1,6 +1,7 @@
 /** `padstop plan SITE`: the night-before sheet. */
 
 import type { Command } from "commander";
+import { isClipped } from "../../exposure/solver.ts";
 import { isoInterval } from "../../plan/clock.ts";
 import type { CameraPlan, WindowPlan } from "../../plan/planTypes.ts";
 import { planWindow } from "../../plan/planWindow.ts";
@@ -55,7 +56,7 @@ function planText(plan: WindowPlan, { world }: Context, options: Options): strin
 const FAILS: Readonly<Record<string, (camera: CameraPlan) => boolean>> = {
   "in-frame": ({ sun }) => sun.risk === "in-frame",
   "near-frame": ({ sun }) => sun.risk === "near-frame" || sun.risk === "in-frame",
-  clipped: ({ setting }) => setting !== null && setting.spareStops < 0,
+  clipped: ({ setting }) => setting !== null && isClipped(setting.spareStops),
   unset: ({ setting }) => setting === null,
 };
 

@@ -1,6 +1,7 @@
 /** `padstop sun SITE`: the sun's table. */
 
 import type { Command } from "commander";
+import { refuse } from "../../base/problem.ts";
 import { dayWindow, type SunTable, sunTable } from "../../plan/sunTable.ts";
 import { sunCsv, sunJson, sunSheet } from "../../show/sunSheet.ts";
 import { chooseWindow } from "../../site/chooseWindow.ts";
@@ -39,6 +40,13 @@ export function addSun(program: Command, { world }: Context): void {
         options.date === undefined
           ? chooseWindow(site, options.window ?? null)
           : dayWindow(site, options.date);
+      if (options.sky.length > 1)
+        refuse(
+          "E_OPTION",
+          "--sky",
+          `${options.sky.length} states`,
+          "one sky state: the table shows one light",
+        );
       const table = sunTable(site, window, { sky: options.sky, stepS: options.step ?? TABLE_STEP_S });
       deliver(world, options, sunText(table, world, options), path);
     });

@@ -10,7 +10,7 @@ import {
   type SettingChoice,
   spareAt,
 } from "../exposure/solver.ts";
-import type { Camera, Thing } from "../site/types.ts";
+import { type Camera, THINGS, type Thing } from "../site/types.ts";
 import { skyName } from "../sky/daylight.ts";
 import { lossStops, shutterTime } from "./choices.ts";
 import { type ExplainLine, type ExplainPart, line, num, signed } from "./explainLine.ts";
@@ -108,7 +108,9 @@ function choiceLines(
       `${settingWords(choice)}: L_mid = K N² 2^loss/(t S) = 12.5 x ${num(exact * exact)} x 2^${num(loss)} / (${num(exposureS)} x ${camera.medium!.speedIso}) = ${num(2 ** choice.midToneLog2)} cd/m²`,
       "ISO 2720",
     ),
-    ...camera.keep.map((thing) => readingLine(thing, things, choice)),
+    ...THINGS.filter((thing) => isThere(thing, things)).map((thing) =>
+      readingLine(thing, things, choice, camera.keep.includes(thing)),
+    ),
     line(
       `spare over all T-0s = min(${range.overStops} - (${signed(envelope.brightestLog2 - choice.midToneLog2)}), ${range.underStops} + (${signed(envelope.darkestLog2 - choice.midToneLog2)})) = ${signed(spareAt(envelope, range, choice.midToneLog2))} stops`,
     ),
@@ -127,14 +129,19 @@ function exposureOf(choice: SettingChoice, camera: Camera, stop: number, loss: n
   );
 }
 
-function readingLine(thing: Thing, things: Things, choice: SettingChoice): ExplainLine {
+/** What is not kept is told too: how far the plume burns out is worth knowing. */
+const isThere = (thing: Thing, things: Things): boolean =>
+  (thing !== "plume" || things.plume !== null) && (thing !== "body" || things.hasVehicle);
+
+function readingLine(thing: Thing, things: Things, choice: SettingChoice, isKept: boolean): ExplainLine {
   const { darkCdM2, brightCdM2 } = spanOf(things, thing);
   const reading = (luminance: number): string =>
     luminance > 0 ? signed(Math.log2(luminance) - choice.midToneLog2) : "black";
+  const name = isKept ? thing : `${thing} (not kept)`;
   const words =
     darkCdM2 === brightCdM2
-      ? `${thing} reads ${reading(brightCdM2)} stops at this T-0`
-      : `${thing} reads ${reading(darkCdM2)} (darkest) to ${reading(brightCdM2)} (brightest) stops at this T-0`;
+      ? `${name} reads ${reading(brightCdM2)} stops at this T-0`
+      : `${name} reads ${reading(darkCdM2)} (darkest) to ${reading(brightCdM2)} (brightest) stops at this T-0`;
   return line(words, "log2(L / L_mid)");
 }
 

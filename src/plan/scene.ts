@@ -15,8 +15,8 @@ import { makeSunTrack, type SunSample, type SunTrack } from "../sky/sunTrack.ts"
 import type { Illuminances } from "../sky/turbidSky.ts";
 
 export interface PlanOptions {
-  /** Sky states to plan for; the first is the one the light columns show. Default: clear. */
-  readonly sky?: readonly Sky[];
+  /** Sky state or states to plan for; the first is the one the light columns show. Default: clear. */
+  readonly sky?: Sky | readonly Sky[];
   /** Spacing of the T-0s in seconds, 1..3600. Default 60. */
   readonly stepS?: number;
   /** One more T-0 inside the window. */
@@ -64,7 +64,7 @@ export interface Scene {
 /** Throws PadstopError for an unknown sky or a step that does not fit. */
 export function makeScene(site: Site, window: Window, options: PlanOptions = {}): Scene {
   requireWindow(window, options.alsoAt ?? null);
-  const skies = (options.sky ?? DEFAULT_SKY).map(requireSky);
+  const skies = asList(options.sky ?? DEFAULT_SKY).map(requireSky);
   if (skies.length === 0)
     throw new PadstopError([problem("E_EMPTY", "sky", { accepted: "at least one sky state" })]);
   const stepS = requireNumber("step", options.stepS ?? DEFAULT_STEP_S, 1, 3600, "s");
@@ -92,6 +92,9 @@ export function makeScene(site: Site, window: Window, options: PlanOptions = {})
   const middleIndex = times.findIndex((ms) => ms >= middleMs);
   return { site, window, skies, stepS, air, track, instants, middleIndex };
 }
+
+const asList = (sky: Sky | readonly Sky[]): readonly Sky[] =>
+  Array.isArray(sky) ? (sky as readonly Sky[]) : [sky as Sky];
 
 /** Longest window that is planned; the site file and the command line keep to it too. */
 const LONGEST_WINDOW_DAYS = 7;

@@ -1,9 +1,11 @@
-/** The nearest right word for a wrong one: edit distance at most 3 and similarity above 0.4, or no word at all. */
+/** The nearest right word for a wrong one: one it begins, or one at an edit distance of at most 3 and a similarity above 0.4. */
 
 import { distance } from "fastest-levenshtein";
 
 const MAX_DISTANCE = 3;
 const MIN_SIMILARITY = 0.4;
+/** A beginning of so many characters is taken for the word. */
+const LEAST_BEGINNING_CHARS = 3;
 /** Nobody means a listed word by a longer one than this; guards the time spent on hostile text. */
 const MAX_WORD_CHARS = 80;
 
@@ -11,6 +13,11 @@ const MAX_WORD_CHARS = 80;
 export function nearest(word: string, words: readonly string[]): string | null {
   if (word === "" || word.length > MAX_WORD_CHARS) return null;
   const wanted = word.toLowerCase();
+  // A word cut short is what was meant, however much of it is missing.
+  const begun = words.filter((candidate) => candidate.toLowerCase().startsWith(wanted));
+  if (wanted.length >= LEAST_BEGINNING_CHARS && begun.length > 0) {
+    return begun.reduce((one, other) => (other.length < one.length ? other : one));
+  }
   let best: string | null = null;
   let bestEdits = MAX_DISTANCE + 1;
   for (const candidate of words) {

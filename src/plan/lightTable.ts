@@ -9,6 +9,7 @@ import type { Instant } from "./scene.ts";
 import type { SunSeries } from "./sunRisk.ts";
 import type { Things } from "./things.ts";
 
+/** One after the other in a single block: many small ones would cost more than what they hold. */
 const COLUMNS = [
   "lightIndex",
   "phaseDeg",
@@ -24,11 +25,13 @@ const COLUMNS = [
 ] as const;
 type Column = (typeof COLUMNS)[number];
 
+const OFFSETS = Object.fromEntries(COLUMNS.map((name, i) => [name, i])) as Readonly<Record<Column, number>>;
+
 export interface LightTable {
   readonly length: number;
-  /** NaN where there is none. */
-  readonly ev: Float64Array;
-  readonly tableEv: Float64Array;
+  /** Model EV minus guide EV, stops; NaN where there is no guide EV or no light. */
+  routesApartStops(index: number): number;
+  hasGuide(index: number): boolean;
   /** `index` counts T-0s under the first sky, then under the next. */
   sample(index: number): LightSample;
   /** All samples, made once. */
@@ -46,8 +49,7 @@ export function lightTableFor(
   series: SunSeries,
 ): LightTableBuilder {
   const length = instants.length * skyNames.length;
-  const made = COLUMNS.map((name) => [name, new Float64Array(length)] as const);
-  const columns = Object.fromEntries(made) as Columns;
+  const block: Block = { length, values: new Float64Array(length * COLUMNS.length) };
   const sample = (index: number): LightSample => {
     const i = index % instants.length;
     return {
@@ -55,57 +57,70 @@ export function lightTableFor(
       sky: skyNames[Math.floor(index / instants.length)]!,
       offAxisDeg: series.offAxisDeg[i]!,
       fromEdgeDeg: series.fromEdgeDeg[i]!,
-      ...rowOf(columns, index),
+      ...rowOf(block, index),
     };
   };
   return {
-    add: (index, things, tableEv) => addRow(columns, index, things, tableEv),
-    done: () => tableOf(columns, length, sample),
+    add: (index, things, tableEv) => addRow(block, index, things, tableEv),
+    done: () => tableOf(block, sample),
   };
 }
 
-type Columns = Readonly<Record<Column, Float64Array>>;
+/** Column after column; NaN where there is no value. */
+interface Block {
+  readonly length: number;
+  readonly values: Float64Array;
+}
 
-function tableOf(columns: Columns, length: number, sample: (index: number) => LightSample): LightTable {
+const valueAt = ({ length, values }: Block, column: Column, index: number): number =>
+  values[OFFSETS[column] * length + index]!;
+
+function tableOf(block: Block, sample: (index: number) => LightSample): LightTable {
+  const { length } = block;
   let made: readonly LightSample[] | null = null;
-  const all = (): readonly LightSample[] => {
-    made ??= Array.from({ length }, (_, index) => sample(index));
-    return made;
-  };
-  return { length, ev: columns.ev, tableEv: columns.tableEv, sample, all };
-}
-
-function rowOf(
-  columns: Columns,
-  index: number,
-): Omit<LightSample, "at" | "sky" | "offAxisDeg" | "fromEdgeDeg"> {
   return {
-    light: LIGHT_CLASSES[columns.lightIndex[index]!]!,
-    phaseDeg: columns.phaseDeg[index]!,
-    litShare: columns.litShare[index]!,
-    ev: orNull(columns.ev[index]!),
-    tableEv: orNull(columns.tableEv[index]!),
-    bodyMeanCdM2: orNull(columns.bodyMeanCdM2[index]!),
-    bodyBrightestCdM2: orNull(columns.bodyBrightestCdM2[index]!),
-    bodyDarkestCdM2: orNull(columns.bodyDarkestCdM2[index]!),
-    skyCdM2: columns.skyCdM2[index]!,
-    deckCdM2: columns.deckCdM2[index]!,
-    plumeCdM2: orNull(columns.plumeCdM2[index]!),
+    length,
+    routesApartStops: (index) => valueAt(block, "ev", index) - valueAt(block, "tableEv", index),
+    hasGuide: (index) => !Number.isNaN(valueAt(block, "tableEv", index)),
+    sample,
+    all: () => {
+      made ??= Array.from({ length }, (_, index) => sample(index));
+      return made;
+    },
   };
 }
 
-function addRow(columns: Columns, index: number, things: Things, tableEv: number | null): void {
-  columns.lightIndex[index] = LIGHT_CLASSES.indexOf(things.light);
-  columns.phaseDeg[index] = things.phaseDeg;
-  columns.litShare[index] = things.body.litShare;
-  columns.ev[index] = things.ev ?? Number.NaN;
-  columns.tableEv[index] = tableEv ?? Number.NaN;
-  columns.bodyMeanCdM2[index] = things.hasVehicle ? things.body.meanCdM2 : Number.NaN;
-  columns.bodyBrightestCdM2[index] = things.hasVehicle ? things.body.brightestCdM2 : Number.NaN;
-  columns.bodyDarkestCdM2[index] = things.hasVehicle ? things.body.darkestCdM2 : Number.NaN;
-  columns.skyCdM2[index] = things.skyCdM2;
-  columns.deckCdM2[index] = things.deckCdM2;
-  columns.plumeCdM2[index] = things.plume?.nominalCdM2 ?? Number.NaN;
+function rowOf(block: Block, index: number): Omit<LightSample, "at" | "sky" | "offAxisDeg" | "fromEdgeDeg"> {
+  const value = (column: Column): number => valueAt(block, column, index);
+  return {
+    light: LIGHT_CLASSES[value("lightIndex")]!,
+    phaseDeg: value("phaseDeg"),
+    litShare: value("litShare"),
+    ev: orNull(value("ev")),
+    tableEv: orNull(value("tableEv")),
+    bodyMeanCdM2: orNull(value("bodyMeanCdM2")),
+    bodyBrightestCdM2: orNull(value("bodyBrightestCdM2")),
+    bodyDarkestCdM2: orNull(value("bodyDarkestCdM2")),
+    skyCdM2: value("skyCdM2"),
+    deckCdM2: value("deckCdM2"),
+    plumeCdM2: orNull(value("plumeCdM2")),
+  };
+}
+
+/** In the order of COLUMNS; written out, as this is done for every T-0 of every camera. */
+function addRow({ length, values }: Block, index: number, things: Things, tableEv: number | null): void {
+  const { body, hasVehicle } = things;
+  values[index] = LIGHT_CLASSES.indexOf(things.light);
+  values[index + length] = things.phaseDeg;
+  values[index + 2 * length] = body.litShare;
+  values[index + 3 * length] = things.ev ?? Number.NaN;
+  values[index + 4 * length] = tableEv ?? Number.NaN;
+  values[index + 5 * length] = hasVehicle ? body.meanCdM2 : Number.NaN;
+  values[index + 6 * length] = hasVehicle ? body.brightestCdM2 : Number.NaN;
+  values[index + 7 * length] = hasVehicle ? body.darkestCdM2 : Number.NaN;
+  values[index + 8 * length] = things.skyCdM2;
+  values[index + 9 * length] = things.deckCdM2;
+  values[index + 10 * length] = things.plume?.nominalCdM2 ?? Number.NaN;
 }
 
 const orNull = (value: number): number | null => (Number.isNaN(value) ? null : value);

@@ -118,7 +118,7 @@ function routeNotes({ site, light, clock, skyCount }: NotesInput): string[] {
     let widestStops = site.settings.routesPartStops;
     for (let i = skyIndex * perSky; i < (skyIndex + 1) * perSky; i++) {
       // False for NaN: without both figures nothing parts.
-      const stops = Math.abs(light.ev[i]! - light.tableEv[i]!);
+      const stops = Math.abs(light.routesApartStops(i));
       if (stops > widestStops) {
         widest = i;
         widestStops = stops;
@@ -136,8 +136,10 @@ function routeNotes({ site, light, clock, skyCount }: NotesInput): string[] {
 /** Reasons for the nulls of a row that no other note gives. */
 function nullNotes({ light, sun }: NotesInput): string[] {
   const notes: string[] = [];
-  if (light.tableEv.some(Number.isNaN)) {
-    const when = light.tableEv.every(Number.isNaN) ? "throughout" : "at some T-0s";
+  let without = 0;
+  for (let i = 0; i < light.length; i++) if (!light.hasGuide(i)) without++;
+  if (without > 0) {
+    const when = without === light.length ? "throughout" : "at some T-0s";
     notes.push(`guide EV: none ${when}, too near sunrise or sunset or the sun too low`);
   }
   if (sun.closest === null) notes.push("the sun is down throughout: no closest approach");

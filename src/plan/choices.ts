@@ -101,7 +101,8 @@ function choice(camera: Camera, mark: StopMark, time: ShutterTime, filterDensity
 export const lossStops = (camera: Camera, filterDensity: number): number =>
   densityStops(filterDensity) + camera.lossStops + camera.lens.lossStops;
 
-function whatIsMissing(camera: Camera): string[] {
+/** What a camera lacks for a setting, in plain words; without it there is light and sun risk only. */
+export function whatIsMissing(camera: Camera): string[] {
   const missing: string[] = [];
   if (camera.lens.stops.length === 0) missing.push("lens stops");
   if (camera.shutters.length === 0) missing.push("shutter");

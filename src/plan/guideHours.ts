@@ -1,12 +1,10 @@
 /** Where the exposure guide's direct-sun rows may be used: two hours after sunrise to two hours before sunset. */
 
 import { RISE_SET_ELEVATION_DEG } from "../base/constants.ts";
-import { signChanges } from "../base/crossings.ts";
-import { horizonAxes } from "../base/earthFixed.ts";
-import { asinDeg, MS_PER_HOUR } from "../base/units.ts";
-import { dot } from "../base/vector.ts";
+import { MS_PER_HOUR } from "../base/units.ts";
 import { GUIDE_LOWEST_SUN_DEG, GUIDE_MARGIN_HOURS } from "../exposure/guide.ts";
-import { makeSunTrack, SUN_MAX_RATE_DEG_PER_MS } from "../sky/sunTrack.ts";
+import { passagesThrough } from "../sky/sunEvents.ts";
+import { makeSunTrack } from "../sky/sunTrack.ts";
 import type { Scene } from "./scene.ts";
 
 /** For each T-0 of the scene whether the guide holds there. */
@@ -23,11 +21,9 @@ export function guideHolds(scene: Scene): readonly boolean[] {
 /** Half a day on either side: enough to tell a sun that sets from one that does not. */
 const LOOK_AROUND_MS = 12 * MS_PER_HOUR;
 
-function risesAndSetsMs({ site, window }: Scene): number[] {
+function risesAndSetsMs({ site, window }: Scene): readonly number[] {
   const fromMs = window.opens.getTime() - LOOK_AROUND_MS;
   const toMs = window.closes.getTime() + LOOK_AROUND_MS;
   const track = makeSunTrack(site.place, new Date(fromMs), new Date(toMs));
-  const { up } = horizonAxes(site.place);
-  const above = (ms: number): number => asinDeg(dot(up, track.at(ms).fixed)) - RISE_SET_ELEVATION_DEG;
-  return signChanges(above, fromMs, toMs, SUN_MAX_RATE_DEG_PER_MS);
+  return passagesThrough(track, RISE_SET_ELEVATION_DEG).edges;
 }

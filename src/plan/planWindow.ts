@@ -10,7 +10,7 @@ import { cautionsFor } from "./cautions.ts";
 import { type Clock, makeClock } from "./clock.ts";
 import { mediumNotes, notesFor } from "./notes.ts";
 import type { CameraPlan, WindowPlan } from "./planTypes.ts";
-import { prepareCamera, type Shared, shareScene } from "./prepareCamera.ts";
+import { type PreparedCamera, prepareCamera, type Shared, shareScene } from "./prepareCamera.ts";
 import { remedyFor } from "./remedy.ts";
 import { makeScene, type PlanOptions, type Scene } from "./scene.ts";
 import { type SettingInput, settingFor } from "./settingFor.ts";
@@ -22,10 +22,16 @@ import { windowEvents } from "./windowEvents.ts";
  * Throws PadstopError for options out of range.
  */
 export function planWindow(site: Site, window: Window, options: PlanOptions = {}): WindowPlan {
-  const scene = makeScene(site, window, options);
-  const shared = shareScene(scene);
+  const shared = shareScene(makeScene(site, window, options));
+  return planPrepared(shared, (camera) => prepareCamera(shared, camera));
+}
+
+/** The plan of a scene whose cameras `prepare` makes ready, one at a time. */
+export function planPrepared(shared: Shared, prepare: (camera: Camera) => PreparedCamera): WindowPlan {
+  const { scene } = shared;
+  const { site, window } = scene;
   const clock = makeClock(site.zone, window.opens, window.closes);
-  const cameras = site.cameras.map((camera) => planCamera(shared, camera, clock));
+  const cameras = site.cameras.map((camera) => planCamera(scene, prepare(camera), clock));
   return {
     site: { name: site.name, zone: site.zone, ...site.place },
     window: { name: window.name, opens: window.opens, closes: window.closes, zone: site.zone },
@@ -45,10 +51,9 @@ export function planWindow(site: Site, window: Window, options: PlanOptions = {}
   };
 }
 
-function planCamera(shared: Shared, camera: Camera, clock: Clock): CameraPlan {
-  const { site, skies } = shared.scene;
-  const prepared = prepareCamera(shared, camera);
+function planCamera({ site, skies }: Scene, prepared: PreparedCamera, clock: Clock): CameraPlan {
   const { view, light, sun, settingInput } = prepared;
+  const { camera } = view;
   const solved = settingInput && settingFor(settingInput);
   const setting = solved?.setting ?? null;
   return {

@@ -8,6 +8,7 @@ import { MS_PER_DAY, MS_PER_HOUR, MS_PER_SECOND } from "../base/units.ts";
 import type { Vec3 } from "../base/vector.ts";
 import { type UprightLight, uprightLight } from "../light/body.ts";
 import type { Site, Window } from "../site/types.ts";
+import { MAX_WINDOW_DAYS } from "../site/zoneTime.ts";
 import { daylightInputFor, daylightThrough, requireSky, type Sky, skyState } from "../sky/daylight.ts";
 import { generalSkyOf, skyLuminanceOf, zenithShares } from "../sky/generalSky.ts";
 import { apparentEnu, type SeenDirection, seenFrom } from "../sky/sun.ts";
@@ -96,22 +97,14 @@ export function makeScene(site: Site, window: Window, options: PlanOptions = {})
 const asList = (sky: Sky | readonly Sky[]): readonly Sky[] =>
   Array.isArray(sky) ? (sky as readonly Sky[]) : [sky as Sky];
 
-/** Longest window that is planned; the site file and the command line keep to it too. */
-const LONGEST_WINDOW_DAYS = 7;
-
 /** A window from one instant to a later one, and an extra T-0 inside it. */
 function requireWindow({ opens, closes }: Window, alsoAt: Date | null): void {
   requireDate("opens", opens);
   requireDate("closes", closes);
   const lengthMs = closes.getTime() - opens.getTime();
   if (lengthMs <= 0) refuse("E_ORDER", "closes", closes.toISOString(), `a time after ${opens.toISOString()}`);
-  if (lengthMs > LONGEST_WINDOW_DAYS * MS_PER_DAY) {
-    refuse(
-      "E_RANGE",
-      "window",
-      `${Math.ceil(lengthMs / MS_PER_DAY)} days`,
-      `up to ${LONGEST_WINDOW_DAYS} days`,
-    );
+  if (lengthMs > MAX_WINDOW_DAYS * MS_PER_DAY) {
+    refuse("E_RANGE", "window", `${Math.ceil(lengthMs / MS_PER_DAY)} days`, `up to ${MAX_WINDOW_DAYS} days`);
   }
   if (alsoAt !== null && !(alsoAt >= opens && alsoAt <= closes)) {
     refuse("E_RANGE", "alsoAt", String(alsoAt), "a T-0 in the window");

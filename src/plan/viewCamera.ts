@@ -13,7 +13,7 @@ import { explainLight } from "./explainLight.ts";
 import type { ExplainPart } from "./explainLine.ts";
 import { explainSetting } from "./explainSetting.ts";
 import type { Setting, WindowPlan } from "./planTypes.ts";
-import { planWindow } from "./planWindow.ts";
+import { planPrepared } from "./planWindow.ts";
 import { type PreparedCamera, prepareCamera, type Shared, shareScene } from "./prepareCamera.ts";
 import { makeScene, type PlanOptions } from "./scene.ts";
 import { correctionStops, thingsAt } from "./things.ts";
@@ -76,9 +76,9 @@ export function viewCamera(site: Site, window: Window, id: string, options: View
   const at = options.at === undefined ? null : explainedAt(site, window, options.at);
   // The explained T-0 joins the window's, so that everything on the sheet knows it.
   const planOptions: PlanOptions = at === null ? options : { ...options, alsoAt: at };
-  const plan = planWindow(alone, window, planOptions);
   const shared = shareScene(makeScene(alone, window, planOptions));
   const prepared = prepareCamera(shared, camera);
+  const plan = planPrepared(shared, () => prepared);
   return {
     plan,
     optics: opticsOf(prepared, plan, site),

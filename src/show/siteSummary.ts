@@ -1,6 +1,7 @@
 /** What a site file was understood to say: the place to find a slip before the pad is cleared. */
 
 import type { CameraView } from "../plan/cameraView.ts";
+import { whatIsMissing } from "../plan/choices.ts";
 import type { Camera, Medium, Site } from "../site/types.ts";
 import { azimuthText, elevationText, rangeText } from "./numbers.ts";
 import { windowText } from "./planSheet.ts";
@@ -87,11 +88,7 @@ function seenWords(body: CameraView["body"]): string {
 }
 
 /** Why a camera will get light and sun risk only. */
-function missingOf({ lens, shutters, medium }: Camera): string {
-  const missing = [
-    lens.stops.length === 0 ? "stops" : null,
-    shutters.length === 0 ? "shutter" : null,
-    medium === null ? "medium" : null,
-  ].filter((word) => word !== null);
+function missingOf(camera: Camera): string {
+  const missing = whatIsMissing(camera);
   return missing.length === 0 ? "" : `no ${missing.join(", no ")}`;
 }

@@ -20,8 +20,8 @@ export type IntervalResult = { readonly ok: true; readonly opens: Date; readonly
 
 const INSTANT_ACCEPTED = "an ISO 8601 date and time such as 2027-04-18T17:10, years 1900 to 2100";
 const INTERVAL_ACCEPTED = "an ISO 8601 interval such as 2027-04-18T17:10/19:40 or 2027-04-18T17:10/PT2H30M";
-/** Longest window of T-0s. */
-const MAX_WINDOW_DAYS = 7;
+/** Longest window of T-0s, wherever one is given. */
+export const MAX_WINDOW_DAYS = 7;
 
 const DATE = String.raw`(\d{4})-(\d{2})-(\d{2})`;
 const TIME = String.raw`(\d{2}):(\d{2})(?::(\d{2})(?:[.,](\d{1,9}))?)?`;

@@ -49,12 +49,20 @@ export function sunEvents(place: Place, date: string, zone: string): SunEvents {
   };
 }
 
+/** All passages of the airless centre through an elevation over a track, ms, and whether it starts below. */
+export function passagesThrough(
+  track: SunTrack,
+  elevationDeg: number,
+): { edges: readonly number[]; startsBelow: boolean } {
+  const { up } = horizonAxes(track.place);
+  const above = (ms: number): number => asinDeg(dot(up, track.at(ms).fixed)) - elevationDeg;
+  const edges = signChanges(above, track.fromMs, track.toMs, SUN_MAX_RATE_DEG_PER_MS);
+  return { edges, startsBelow: above(track.fromMs) < 0 };
+}
+
 /** First upward and first downward passage of the airless centre through an elevation. */
 function passages(track: SunTrack, elevationDeg: number): [Date | null, Date | null] {
-  const { up } = horizonAxes(track.place);
-  const below = (ms: number): number => asinDeg(dot(up, track.at(ms).fixed)) - elevationDeg;
-  const edges = signChanges(below, track.fromMs, track.toMs, SUN_MAX_RATE_DEG_PER_MS);
-  const startsBelow = below(track.fromMs) < 0;
+  const { edges, startsBelow } = passagesThrough(track, elevationDeg);
   const rises = edges.filter((_, i) => (i % 2 === 0) === startsBelow);
   const sets = edges.filter((_, i) => (i % 2 === 0) !== startsBelow);
   return [toDate(rises[0]), toDate(sets[0])];

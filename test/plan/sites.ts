@@ -6,6 +6,7 @@ import type { PlanOptions } from "../../src/plan/scene.ts";
 import { chooseWindow } from "../../src/site/chooseWindow.ts";
 import { parseSite } from "../../src/site/parseSite.ts";
 import type { Site } from "../../src/site/types.ts";
+import type { View } from "../../src/view/frame.ts";
 
 export interface SiteParts {
   /** Further keys of `site`. */
@@ -53,3 +54,16 @@ export function firstOf(site: Site, window: string, options: PlanOptions = {}): 
 /** A camera at a bearing, aimed at the vehicle's middle. */
 export const standing = (id: string, bearing: number, more = "lens: { focal: 85 }", range = 400): string =>
   `id: ${id}, at: { bearing: ${bearing}, range: ${range}, up: 2 }, aim: { up: 25 }, ${more}`;
+
+/** The sun goes down in the west behind the vehicle: cameras in the east look into it. */
+export const EVENING = "2027-03-20T15:00/18:30";
+
+/** The view of the first camera of a site, as planned. */
+export const viewOf = (camera: CameraPlan, site: Site): View => ({
+  azimuthDeg: camera.axis.azimuthDeg,
+  elevationDeg: camera.axis.elevationDeg,
+  rollDeg: site.cameras[0]!.rollDeg,
+  focalMm: site.cameras[0]!.lens.focalMm,
+  gateWidthMm: site.cameras[0]!.gate.widthMm,
+  gateHeightMm: site.cameras[0]!.gate.heightMm,
+});

@@ -6,8 +6,8 @@ import type { Site } from "../site/types.ts";
 import { SUN_MAX_RATE_DEG_PER_MS } from "../sky/sunTrack.ts";
 import {
   type Frame,
-  fieldDeg,
   fromEdgeDeg,
+  halfDiagonalDeg,
   makeFrame,
   type Orientation,
   orient,
@@ -54,8 +54,7 @@ export function aimChange(
     const measure = flareMeasure(frame, rule);
     return path.every((sun) => measure(sun) >= 0);
   };
-  const { gateWidthMm, gateHeightMm, focalMm } = view.frame.view;
-  const largestDeg = fieldDeg(Math.hypot(gateWidthMm, gateHeightMm), focalMm);
+  const largestDeg = 2 * halfDiagonalDeg(view.frame.view);
   const found: { sizeDeg: number; frame: Frame }[] = [];
   for (let d = 0; d < AIM_DIRECTIONS; d++) {
     const turnRad = (2 * Math.PI * d) / AIM_DIRECTIONS;

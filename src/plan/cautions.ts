@@ -30,7 +30,7 @@ export function cautionsFor(
   ];
 }
 
-/** The worst of the cameras with the sun in the frame: irradiance of its image at the setting's stop, or wide open. */
+/** The worst of the cameras with the sun in the frame: irradiance of its image at the setting's stop, or wide open; for a high sun, whatever the hour. */
 function burnCaution(
   cameras: readonly Camera[],
   plans: readonly CameraPlan[],
@@ -50,6 +50,6 @@ function burnCaution(
   const figure =
     marked === null
       ? ""
-      : ` ${camera.id} at ${stopName(marked)}: about ${Number(wattsCm2.toPrecision(2))} W/cm2 in an image ${Number(sunImageMm(camera.lens.focalMm, semidiameterDeg).toPrecision(2))} mm across, before filters.`;
+      : ` ${camera.id} at ${stopName(marked)}: up to about ${Number(wattsCm2.toPrecision(2))} W/cm2 in an image ${Number(sunImageMm(camera.lens.focalMm, semidiameterDeg).toPrecision(2))} mm across, under a high sun and before filters.`;
   return `The sun's image can burn shutters, film and sensors within seconds, more so behind a long lens.${figure}`;
 }

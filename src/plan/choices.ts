@@ -12,6 +12,8 @@ export interface Choices {
   readonly missing: readonly string[];
   /** Smear at the shortest time when no shutter keeps it under the limit, mm; else null. */
   readonly blurOverLimitMm: number | null;
+  /** Names of the shutters left out because they smear more than the limit. */
+  readonly leftOut: readonly string[];
 }
 
 /** A shutter as it is set and as it is computed with. */
@@ -40,7 +42,7 @@ export function shutterTime(shutter: Shutter, rateHz: number | null): ShutterTim
 
 export function choicesFor(camera: Camera, motion: ImageMotion | null): Choices {
   const missing = whatIsMissing(camera);
-  if (missing.length > 0) return { choices: [], missing, blurOverLimitMm: null };
+  if (missing.length > 0) return { choices: [], missing, blurOverLimitMm: null, leftOut: [] };
   const times = camera.shutters
     .map((shutter) => shutterTime(shutter, camera.rateHz))
     .filter((time) => time !== null);
@@ -55,7 +57,8 @@ export function choicesFor(camera: Camera, motion: ImageMotion | null): Choices 
       camera.filterDensities.map((density) => choice(camera, { stop, exact, fromMiddle }, time, density)),
     );
   });
-  return { choices, missing, blurOverLimitMm };
+  const leftOut = times.filter((time) => !usable.includes(time)).map(({ name }) => name);
+  return { choices, missing, blurOverLimitMm, leftOut };
 }
 
 /** The times that keep the smear under the limit; when none does, the shortest. */

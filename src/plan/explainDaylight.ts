@@ -123,10 +123,11 @@ function lowBeamLines(input: ExplainCase): ExplainLine[] {
       ),
     ];
   }
+  const { linkeTurbidity } = hazeInput(daylightInputOf(instant, input.scene), sky.sky);
   return [
     massLine(input),
     line(
-      `beam of the turbidity model x ${num(share)} of the disc above the horizon = ${num(sky.directNormalLx)} lx`,
+      `beam of the turbidity model, TL ${linkeTurbidity}, x ${num(share)} of the disc above the horizon = ${num(sky.directNormalLx)} lx`,
       "Ineichen & Perez 2002 x efficacies of Perez et al. 1990",
     ),
   ];

@@ -4,6 +4,8 @@ import { exactStop, stopName } from "../exposure/scales.ts";
 import { airyDiameterMm } from "../exposure/sharpness.ts";
 import type { SolvedSetting } from "../exposure/solver.ts";
 import type { Camera, Site } from "../site/types.ts";
+import { halfDiagonalDeg } from "../view/frame.ts";
+import { longestHoodInDiameters } from "../view/hood.ts";
 import type { CameraView } from "./cameraView.ts";
 import type { Choices } from "./choices.ts";
 import type { Clock } from "./clock.ts";
@@ -36,6 +38,7 @@ export function notesFor(input: NotesInput): string[] {
     ...missingNotes(input),
     ...(hasSetting ? settingNotes({ ...input, settingInput, solved, setting }) : []),
     ...sharpnessNotes(input),
+    ...hoodNotes(input),
     ...routeNotes(input),
     ...nullNotes(input),
   ];
@@ -45,7 +48,10 @@ function placeNotes({ site, view }: NotesInput): string[] {
   const { camera, body } = view;
   const notes: string[] = [];
   if (camera.notes !== null) notes.push(`from the site file: ${camera.notes}`);
-  if (camera.track !== null) notes.push("tracker: planned on its T-0 axis, the sweep is not in this plan");
+  if (camera.track !== null)
+    notes.push(
+      "tracker: planned on its T-0 axis and held to a fixed camera's smear, the sweep is not in this plan",
+    );
   if (!view.placeGiven) {
     notes.push(
       "only an axis is given: range, vehicle in the gate and image motion are not known; light as for a camera that looks at the vehicle",
@@ -107,6 +113,16 @@ function sharpnessNotes({ site, view, motion, setting }: NotesInput): string[] {
     );
   }
   return notes;
+}
+
+/** A hood so long that even a pinhole at the glass would see it: the corners are dark for certain. */
+function hoodNotes({ view }: NotesInput): string[] {
+  const { hood } = view.camera.lens;
+  const longest = longestHoodInDiameters(null, 0, halfDiagonalDeg(view.frame.view));
+  if (hood === null || longest === null || hood.lengthMm <= longest * hood.diameterMm) return [];
+  return [
+    `the hood stands in the picture's corners: ${hood.diameterMm} mm wide, it may be at most ${Math.floor(longest * hood.diameterMm)} mm long on this gate`,
+  ];
 }
 
 /** Where the two routes to an exposure part: a note per sky, at the T-0 where they part most. */

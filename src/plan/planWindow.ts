@@ -3,7 +3,7 @@
 import { wrap180 } from "../base/units.ts";
 import type { Camera, Site, Window } from "../site/types.ts";
 import { utcOffsetMinutes } from "../site/zoneTime.ts";
-import { LOW_SUN_DEG, skyName } from "../sky/daylight.ts";
+import { daylightInputFor, daylightThrough, LOW_SUN_DEG, skyName, skyState } from "../sky/daylight.ts";
 import { secondOpinion } from "../sky/secondOpinion.ts";
 import { sunAt } from "../sky/sun.ts";
 import { cautionsFor } from "./cautions.ts";
@@ -104,7 +104,7 @@ function siteNotes(scene: Scene, clock: Clock): string[] {
   if (Object.keys({ ...site.corrections.bySky, ...site.corrections.byCamera }).length > 0) {
     notes.push("corrections from readings are applied to body, sky and deck");
   }
-  notes.push(...lampNotes(scene), ...zoneNotes(site, window));
+  notes.push(...lampNotes(scene), ...lowHazeNotes(scene, clock), ...zoneNotes(site, window));
   for (const at of [window.opens, window.closes]) {
     const opinion = secondOpinion(site.place, at, sunAt(site.place, at, scene.air));
     if (!opinion.agrees) {
@@ -130,6 +130,25 @@ function lampNotes({ site, instants }: Scene): string[] {
   }
   if (lowestDeg < 0) notes.push("moonlight is not yet counted");
   return notes;
+}
+
+/**
+ * Through much air the turbidity model falls below the overcast of the daylight practice, for the usual haze with the sun
+ * under some 7 degrees: it is not made for that, and its haze is then too dark to be believed.
+ */
+function lowHazeNotes({ site, skies, instants, air }: Scene, clock: Clock): string[] {
+  return skies.flatMap((sky, skyIndex) => {
+    if (skyState(sky) !== "haze") return [];
+    const dark = instants.filter(({ sun, sample, skies: lights }) => {
+      const input = daylightInputFor(sun, sample.distanceAu, site.place.heightM, air.pressureHPa);
+      return lights[skyIndex]!.upright.groundLx < daylightThrough(input, "overcast").diffuseHorizontalLx;
+    });
+    if (dark.length === 0) return [];
+    const [first, last] = [clock.at(dark[0]!.at), clock.at(dark.at(-1)!.at)];
+    return [
+      `${skyName(sky)} comes out darker than overcast at T-0s between ${first} and ${last}: the turbidity model is outside its range with so low a sun and likely too dark; go by overcast or a meter there`,
+    ];
+  });
 }
 
 /** A zone's clock rarely stands farther from the sun's than this. */

@@ -3,7 +3,7 @@
 import { type Interval, intervalsOutside, minimumNear } from "../base/crossings.ts";
 import { angleBetweenDeg } from "../base/vector.ts";
 import type { Site } from "../site/types.ts";
-import { type Frame, fieldDeg } from "../view/frame.ts";
+import { type Frame, halfDiagonalDeg } from "../view/frame.ts";
 import { hoodLengthInDiameters, longestHoodInDiameters } from "../view/hood.ts";
 import { type CameraSun, sunIntervals } from "../view/sunInFrame.ts";
 import { type AimChange, aimChange } from "./aimChange.ts";
@@ -57,16 +57,11 @@ function endingHood(
   sunOf: (ms: number) => CameraSun,
   flared: readonly Interval[],
 ): number | null {
-  const { focalMm, gateWidthMm, gateHeightMm } = view.frame.view;
   const nearestDeg = Math.min(...flared.map((span) => nearestLimbDeg(view.frame, series, sunOf, span)));
-  const halfDiagonalDeg = fieldDeg(Math.hypot(gateWidthMm, gateHeightMm), focalMm) / 2;
-  if (nearestDeg <= halfDiagonalDeg) return null;
+  const cornerDeg = halfDiagonalDeg(view.frame.view);
+  if (nearestDeg <= cornerDeg) return null;
   const needed = hoodLengthInDiameters(nearestDeg);
-  const longest = longestHoodInDiameters(
-    view.camera.lens.hood?.diameterMm ?? null,
-    pupilMm(view),
-    halfDiagonalDeg,
-  );
+  const longest = longestHoodInDiameters(view.camera.lens.hood?.diameterMm ?? null, pupilMm(view), cornerDeg);
   return longest !== null && needed <= longest ? needed : null;
 }
 

@@ -7,6 +7,7 @@ import { PLUME_FAMILIES } from "../light/plume.ts";
 import type { Site, Thing } from "../site/types.ts";
 import { skyName } from "../sky/daylight.ts";
 import type { CameraView } from "./cameraView.ts";
+import type { Choices } from "./choices.ts";
 import type { Clock } from "./clock.ts";
 import type { Setting } from "./planTypes.ts";
 import type { SettingInput } from "./settingFor.ts";
@@ -21,6 +22,7 @@ export interface SettingNotesInput {
   readonly settingInput: SettingInput;
   readonly solved: SolvedSetting;
   readonly setting: Setting;
+  readonly choices: Choices;
 }
 
 export function settingNotes(input: SettingNotesInput): string[] {
@@ -42,18 +44,31 @@ function clipNotes(input: SettingNotesInput): string[] {
   } else {
     notes.push(...kitWords(solved, choices));
   }
+  notes.push(...leftOutWords(solved, choices, input.choices.leftOut));
   const two = twoSettings(samples, choices, range, comfortStops);
   const words = twoWords(two.first, two.second, clock);
   return words === null ? notes : [...notes, words];
 }
 
+/** Only where the brightest setting is too dark: else a wider stop would do as well as a longer time. */
+function leftOutWords(
+  { choice, worst }: SolvedSetting,
+  choices: readonly SettingChoice[],
+  leftOut: readonly string[],
+): string[] {
+  if (leftOut.length === 0 || worst.end !== "under" || !isBrightest(choice, choices)) return [];
+  return [`longer shutters left out, as they smear too much: ${leftOut.join(", ")}`];
+}
+
+const isBrightest = (choice: SettingChoice, choices: readonly SettingChoice[]): boolean =>
+  choices.every(({ midToneLog2 }) => choice.midToneLog2 <= midToneLog2);
+
 /** Where a setting inside the medium's range exists, but not on this camera. */
 function kitWords({ choice, worst }: SolvedSetting, choices: readonly SettingChoice[]): string[] {
-  const midTones = choices.map((one) => one.midToneLog2);
-  if (worst.end === "under" && choice.midToneLog2 <= Math.min(...midTones)) {
+  if (worst.end === "under" && isBrightest(choice, choices)) {
     return [`the kit ends here: its brightest setting is ${clippedText(worst.stops)} stops too dark`];
   }
-  if (worst.end === "over" && choice.midToneLog2 >= Math.max(...midTones)) {
+  if (worst.end === "over" && choices.every(({ midToneLog2 }) => choice.midToneLog2 >= midToneLog2)) {
     return [
       `the kit ends here: its darkest setting is ${clippedText(worst.stops)} stops too bright, a denser filter would help`,
     ];

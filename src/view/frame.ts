@@ -195,6 +195,10 @@ export function locateInFrame(
 /** Full angle of view across a side of the gate: 2 atan(side / 2 focal), degrees (rectilinear lens). */
 export const fieldDeg = (sideMm: number, focalMm: number): number => 2 * atan2Deg(sideMm / 2, focalMm);
 
+/** From the axis to a corner of the gate, degrees. */
+export const halfDiagonalDeg = ({ gateWidthMm, gateHeightMm, focalMm }: View): number =>
+  fieldDeg(Math.hypot(gateWidthMm, gateHeightMm), focalMm) / 2;
+
 /** Width or height in metres that a side of the gate covers at a distance along the axis: side x range / focal. */
 export const coverageM = (sideMm: number, focalMm: number, rangeM: number): number =>
   (sideMm * rangeM) / focalMm;

@@ -179,13 +179,11 @@ describe("the shutter", () => {
 });
 
 describe("three hundred cameras", () => {
-  it("have a plan each, in their order, in a few seconds", () => {
+  it("have a plan each, in their order", () => {
     const cameras = Array.from({ length: 300 }, (_, i) =>
       standing(`C${i}`, (i * 1.2) % 360, "lens: { focal: 85 }", 200 + i),
     );
-    const started = performance.now();
     const plan = planOf(siteOf({ cameras }), "2027-03-20T15:00/18:00");
-    expect(performance.now() - started).toBeLessThan(8000);
     expect(plan.cameras.map(({ id }) => id)).toEqual(cameras.map((_, i) => `C${i}`));
     expect(plan.cameras.every(({ setting }) => setting !== null && Number.isFinite(setting.spareStops))).toBe(
       true,

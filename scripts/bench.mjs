@@ -4,35 +4,19 @@
  */
 
 import { spawnSync } from "node:child_process";
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { Body, Equator, Horizon, Observer } from "astronomy-engine";
 import { getPosition } from "suncalc";
 import { Bench } from "tinybench";
-import { parse, stringify } from "yaml";
 import { makeSunTrack, parseSite, planWindow } from "../dist/index.js";
+import { manyCameras } from "./benchSite.mjs";
 
 const CAMERAS = 120;
 const WINDOW = { name: "bench", opens: "2027-04-18T17:00", closes: "2027-04-18T20:00" };
 
-/** The demo site's cameras over and over, each turn moved round the pad by seven degrees. */
-function manyCameras() {
-  const site = parse(readFileSync(new URL("../sites/skerry-vane.yaml", import.meta.url), "utf8"));
-  const own = site.cameras;
-  site.cameras = Array.from({ length: CAMERAS }, (_, i) => {
-    const camera = structuredClone(own[i % own.length]);
-    camera.id = `C${i + 1}`;
-    if (camera.at?.bearing !== undefined) {
-      camera.at.bearing = (camera.at.bearing + 7 * Math.floor(i / own.length)) % 360;
-    }
-    return camera;
-  });
-  site.windows = [WINDOW];
-  return stringify(site);
-}
-
-const text = manyCameras();
+const text = manyCameras(CAMERAS, [WINDOW]);
 const site = parseSite(text);
 const window = site.windows[0];
 const times = Array.from({ length: 181 }, (_, i) => window.opens.getTime() + i * 60_000);

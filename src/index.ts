@@ -14,6 +14,8 @@ export type { LightClass } from "./light/lightClass.ts";
 export { planckLuminance } from "./light/planck.ts";
 export type { CameraPlan, LightSample, Setting, SunInstant, WindowPlan } from "./plan/planTypes.ts";
 export { planWindow } from "./plan/planWindow.ts";
+export type { RankedWindow, Ranking, RankOptions, RankRule, ViewScore } from "./plan/rank/rankTypes.ts";
+export { rankWindows } from "./plan/rank/rankWindows.ts";
 export type { Remedy } from "./plan/remedy.ts";
 export type { PlanOptions } from "./plan/scene.ts";
 export type { SunRisk } from "./plan/sunRisk.ts";

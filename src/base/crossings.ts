@@ -11,7 +11,7 @@ export interface Interval {
 }
 
 /** Crossings closer together than this are one. */
-const RESOLUTION_MS = 20;
+export const RESOLUTION_MS = 20;
 /** Ends are refined to this. */
 const END_PRECISION_MS = 0.5;
 
@@ -27,7 +27,7 @@ export function signChanges(
     const differ = fa < 0 !== fb < 0;
     if (!differ && Math.abs(fa) + Math.abs(fb) > maxRatePerMs * (b - a)) return;
     if (b - a <= RESOLUTION_MS) {
-      if (differ) found.push(bisect(f, a, fa, b));
+      if (differ) found.push(rootBetween(f, a, fa, b, fb));
       return;
     }
     const middle = (a + b) / 2;
@@ -47,8 +47,18 @@ export function intervalsBelowZero(
   maxRatePerMs: number,
 ): Interval[] {
   const edges = signChanges(f, fromMs, toMs, maxRatePerMs);
+  return intervalsBetween(edges, f(fromMs) < 0, fromMs, toMs);
+}
+
+/** The intervals inside `fromMs`..`toMs` that begin and end at the edges in turn; the first begins at `fromMs` when it `isOpen` there. */
+export function intervalsBetween(
+  edges: readonly number[],
+  isOpen: boolean,
+  fromMs: number,
+  toMs: number,
+): Interval[] {
   const intervals: Interval[] = [];
-  let openedMs: number | null = f(fromMs) < 0 ? fromMs : null;
+  let openedMs: number | null = isOpen ? fromMs : null;
   for (const edgeMs of edges) {
     if (openedMs === null) openedMs = edgeMs;
     else {
@@ -72,15 +82,39 @@ export function intervalsOutside(inside: readonly Interval[], fromMs: number, to
   return outside;
 }
 
-function bisect(f: (ms: number) => number, fromMs: number, fFrom: number, toMs: number): number {
-  let low = fromMs;
-  let high = toMs;
-  while (high - low > END_PRECISION_MS) {
-    const middle = (low + high) / 2;
-    if (f(middle) < 0 === fFrom < 0) low = middle;
-    else high = middle;
+/** After so many steps by the slope one by halves, should the slope mislead. */
+const SLOPE_STEPS = 4;
+
+/**
+ * The instant between `fromMs` and `toMs` at which `f` passes zero; its values there have different signs and need be
+ * no better than rough. The secant method kept inside the bracket: two or three steps for what is nearly straight.
+ */
+export function rootBetween(
+  f: (ms: number) => number,
+  fromMs: number,
+  fFrom: number,
+  toMs: number,
+  fTo: number,
+): number {
+  const startsBelow = fFrom < 0;
+  let [a, b] = [fromMs, toMs];
+  let slope = (fTo - fFrom) / (toMs - fromMs);
+  let at = fromMs - fFrom / slope;
+  let value = f(at);
+  for (let step = 1; b - a > END_PRECISION_MS; step++) {
+    if (value < 0 === startsBelow) a = at;
+    else b = at;
+    const next = at - value / slope;
+    if (Math.abs(next - at) < END_PRECISION_MS) return Math.min(toMs, Math.max(fromMs, next));
+    const isUsable = next > a && next < b && step % SLOPE_STEPS !== 0;
+    const nextAt = isUsable ? next : (a + b) / 2;
+    const nextValue = f(nextAt);
+    const nextSlope = (nextValue - value) / (nextAt - at);
+    if (nextSlope * slope > 0) slope = nextSlope;
+    at = nextAt;
+    value = nextValue;
   }
-  return (low + high) / 2;
+  return (a + b) / 2;
 }
 
 /** In so short a time no angle in the sky changes by more than 0.001 degree. */

@@ -7,7 +7,7 @@ export const LIGHT_CLASSES = ["front", "side", "back", "shaded", "flat", "dusk",
 export type LightClass = (typeof LIGHT_CLASSES)[number];
 
 /** Night begins here (end of astronomical twilight). */
-const NIGHT_ELEVATION_DEG = -18;
+export const NIGHT_ELEVATION_DEG = -18;
 
 /**
  * front / side / back by phase while the sun's centre is up and shines; flat when it is up behind cloud; dusk until

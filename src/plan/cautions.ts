@@ -6,7 +6,7 @@ import { sunImageMm, sunImageWCm2 } from "../exposure/sharpness.ts";
 import type { Camera } from "../site/types.ts";
 import type { CameraPlan } from "./planTypes.ts";
 
-const ALWAYS: readonly string[] = [
+export const ALWAYS_CAUTIONS: readonly string[] = [
   "Pad access, hazard zones and camera placement follow range safety and local rules; this sheet advises, licensed and responsible people decide.",
   "A plan is a model of a mean sky: meter when you can, and set by the meter where the two differ.",
 ];
@@ -21,12 +21,12 @@ export function cautionsFor(
   semidiameterDeg: number,
 ): string[] {
   const atRisk = plans.filter(({ sun }) => sun.risk === "in-frame" || sun.risk === "near-frame");
-  if (atRisk.length === 0) return [...ALWAYS];
+  if (atRisk.length === 0) return [...ALWAYS_CAUTIONS];
   const inFrame = cameras.filter((_, i) => plans[i]!.sun.risk === "in-frame");
   return [
     SUN_CAUTION,
     ...inFrame.slice(0, 1).flatMap(() => [burnCaution(inFrame, plans, semidiameterDeg)]),
-    ...ALWAYS,
+    ...ALWAYS_CAUTIONS,
   ];
 }
 

@@ -10,7 +10,7 @@ import { type UprightLight, uprightLight } from "../light/body.ts";
 import type { Site, Window } from "../site/types.ts";
 import { MAX_WINDOW_DAYS } from "../site/zoneTime.ts";
 import { daylightInputFor, daylightThrough, requireSky, type Sky, skyState } from "../sky/daylight.ts";
-import { generalSkyOf, skyLuminanceOf, zenithShares } from "../sky/generalSky.ts";
+import { type GeneralSky, generalSkyOf, skyLuminanceOf, zenithShares } from "../sky/generalSky.ts";
 import { apparentEnu, type SeenDirection, seenFrom } from "../sky/sun.ts";
 import { makeSunTrack, type SunSample, type SunTrack } from "../sky/sunTrack.ts";
 import type { Illuminances } from "../sky/turbidSky.ts";
@@ -24,8 +24,8 @@ export interface PlanOptions {
   readonly alsoAt?: Date;
 }
 
-const DEFAULT_SKY: readonly Sky[] = ["clear"];
-const DEFAULT_STEP_S = 60;
+export const DEFAULT_SKY: readonly Sky[] = ["clear"];
+export const DEFAULT_STEP_S = 60;
 /** More T-0s than this are refused: the step is too fine for the window. */
 const MOST_INSTANTS = 100_000;
 
@@ -73,11 +73,21 @@ export function makeScene(site: Site, window: Window, options: PlanOptions = {})
   const track = makeSunTrack(site.place, window.opens, window.closes);
   const times = instantsOf(window, stepS, options.alsoAt ?? null);
   const middleMs = (window.opens.getTime() + window.closes.getTime()) / 2;
+  const instantAt = instantMaker(site, readySkies(skies), air, track);
+  const instants = times.map(instantAt);
+  const middleIndex = times.findIndex((ms) => ms >= middleMs);
+  return { site, window, skies, stepS, air, track, instants, middleIndex };
+}
+
+/** A function that gives the sun and the light of each sky at any instant of a track. */
+export function instantMaker(
+  site: Site,
+  skies: readonly ReadySky[],
+  air: Air,
+  track: SunTrack,
+): (ms: number) => Instant {
   const axes = horizonAxes(site.place);
-  const ready = skies.map(
-    (sky): ReadySky => ({ sky, zenithShareAt: zenithShares(generalSkyOf(skyState(sky))) }),
-  );
-  const instants = times.map((ms): Instant => {
+  return (ms) => {
     const sample = track.at(ms);
     const sun = seenFrom(axes, sample.fixed, air);
     const input = daylightInputFor(sun, sample.distanceAu, site.place.heightM, air.pressureHPa);
@@ -87,18 +97,16 @@ export function makeScene(site: Site, window: Window, options: PlanOptions = {})
       at: new Date(ms),
       sample,
       sun,
-      skies: ready.map((one) => skyLight(site, one, daylightThrough(input, one.sky), enu, sun)),
+      skies: skies.map((one) => skyLight(site, one, daylightThrough(input, one.sky), enu, sun)),
     };
-  });
-  const middleIndex = times.findIndex((ms) => ms >= middleMs);
-  return { site, window, skies, stepS, air, track, instants, middleIndex };
+  };
 }
 
-const asList = (sky: Sky | readonly Sky[]): readonly Sky[] =>
+export const asList = (sky: Sky | readonly Sky[]): readonly Sky[] =>
   Array.isArray(sky) ? (sky as readonly Sky[]) : [sky as Sky];
 
 /** A window from one instant to a later one, and an extra T-0 inside it. */
-function requireWindow({ opens, closes }: Window, alsoAt: Date | null): void {
+export function requireWindow({ opens, closes }: Window, alsoAt: Date | null): void {
   requireDate("opens", opens);
   requireDate("closes", closes);
   const lengthMs = closes.getTime() - opens.getTime();
@@ -112,10 +120,17 @@ function requireWindow({ opens, closes }: Window, alsoAt: Date | null): void {
 }
 
 /** One sky, ready to be asked for its light at many suns. */
-interface ReadySky {
+export interface ReadySky {
   readonly sky: Sky;
+  readonly general: GeneralSky;
   readonly zenithShareAt: (sunElevationDeg: number) => number;
 }
+
+export const readySkies = (skies: readonly Sky[]): ReadySky[] =>
+  skies.map((sky) => {
+    const general = generalSkyOf(skyState(sky));
+    return { sky, general, zenithShareAt: zenithShares(general) };
+  });
 
 function skyLight(
   site: Site,
@@ -126,38 +141,55 @@ function skyLight(
 ): SkyLight {
   const { sky, zenithShareAt } = ready;
   const sunElevationDeg = sun.apparentElevationDeg;
-  const falling = { ...light, sunElevationDeg, groundReflectance: site.groundReflectance, floodlightLx: 0 };
+  const { directNormalLx, diffuseHorizontalLx } = light;
+  const { groundReflectance } = site;
   return {
-    ...light,
+    directNormalLx,
+    diffuseHorizontalLx,
     sky,
-    hasBeam: light.directNormalLx > 0,
-    upright: uprightLight(falling),
-    luminanceOf: skyLuminanceOf(
-      skyState(sky),
-      zenithShareAt,
-      sunEnu,
+    hasBeam: directNormalLx > 0,
+    upright: uprightLight({
+      directNormalLx,
+      diffuseHorizontalLx,
       sunElevationDeg,
-      light.diffuseHorizontalLx,
-    ),
+      groundReflectance,
+      floodlightLx: 0,
+    }),
+    luminanceOf: skyLuminanceOf(skyState(sky), zenithShareAt, sunEnu, sunElevationDeg, diffuseHorizontalLx),
   };
 }
 
 /** The window's T-0s: every step from its opening, and its middle and close whatever the step. */
-function instantsOf(window: Window, stepS: number, alsoAt: Date | null): number[] {
+export function instantsOf(window: Window, stepS: number, alsoAt: Date | null): number[] {
+  requireInstants(window, stepS);
   const opensMs = window.opens.getTime();
   const closesMs = window.closes.getTime();
   const stepMs = stepS * MS_PER_SECOND;
-  if ((closesMs - opensMs) / stepMs > MOST_INSTANTS) {
-    throw new PadstopError([
-      problem("E_RANGE", "--step", {
-        found: `${stepS} s in a window of ${Math.round((closesMs - opensMs) / MS_PER_HOUR)} h`,
-        accepted: `at most ${MOST_INSTANTS} T-0s`,
-        next: "use a longer step",
-      }),
-    ]);
+  const times: number[] = [];
+  for (let ms = opensMs; ms <= closesMs; ms += stepMs) times.push(ms);
+  const more = [
+    Math.round((opensMs + closesMs) / 2),
+    closesMs,
+    ...(alsoAt === null ? [] : [alsoAt.getTime()]),
+  ];
+  for (const ms of more) {
+    const after = times.findIndex((time) => time >= ms);
+    if (after === -1) times.push(ms);
+    else if (times[after] !== ms) times.splice(after, 0, ms);
   }
-  const times = new Set<number>([Math.round((opensMs + closesMs) / 2), closesMs]);
-  for (let ms = opensMs; ms <= closesMs; ms += stepMs) times.add(ms);
-  if (alsoAt !== null) times.add(alsoAt.getTime());
-  return [...times].sort((a, b) => a - b);
+  return times;
+}
+
+/** No more T-0s than this; refuses a step too fine for the window. */
+export function requireInstants({ opens, closes }: Window, stepS: number): number {
+  const lengthMs = closes.getTime() - opens.getTime();
+  const steps = lengthMs / (stepS * MS_PER_SECOND);
+  if (steps <= MOST_INSTANTS) return Math.ceil(steps) + 4;
+  throw new PadstopError([
+    problem("E_RANGE", "--step", {
+      found: `${stepS} s in a window of ${Math.round(lengthMs / MS_PER_HOUR)} h`,
+      accepted: `at most ${MOST_INSTANTS} T-0s`,
+      next: "use a longer step",
+    }),
+  ]);
 }

@@ -11,7 +11,6 @@ import {
   type CameraSun,
   inFrameMeasure,
   inHoodMeasure,
-  nearEdgeMeasure,
   seenBy,
   sunIntervals,
 } from "../view/sunInFrame.ts";
@@ -52,14 +51,32 @@ export function flareRule(view: CameraView, settings: Settings): FlareRule {
   return { marginDeg: settings.flareMarginDeg, cutoffDeg: hood === null ? null : hoodCutoffDeg(hood) };
 }
 
+/** Degrees by which the sun misses the zone of flare (frame included) and the frame; below zero inside. */
+export interface SunMeasures {
+  flare: number;
+  inFrame: number;
+}
+
+/** Both measures of one sun, into `measures`. */
+export function measureSun(frame: Frame, rule: FlareRule, sun: CameraSun, measures: SunMeasures): void {
+  const { marginDeg, cutoffDeg } = rule;
+  const limbDeg = fromEdgeDeg(frame, sun.direction) - sun.semidiameterDeg;
+  const below = aboveHorizonMeasure(sun);
+  const near = Math.max(limbDeg - marginDeg, below);
+  measures.inFrame = Math.max(limbDeg, below);
+  measures.flare =
+    cutoffDeg === null
+      ? near
+      : Math.min(measures.inFrame, Math.max(near, inHoodMeasure(frame, sun, cutoffDeg)));
+}
+
 /** Below zero while the sun makes flare or stands in the frame. */
-export function flareMeasure(frame: Frame, { marginDeg, cutoffDeg }: FlareRule): (sun: CameraSun) => number {
-  if (cutoffDeg === null) return (sun) => nearEdgeMeasure(frame, sun, marginDeg);
-  return (sun) =>
-    Math.min(
-      inFrameMeasure(frame, sun),
-      Math.max(nearEdgeMeasure(frame, sun, marginDeg), inHoodMeasure(frame, sun, cutoffDeg)),
-    );
+export function flareMeasure(frame: Frame, rule: FlareRule): (sun: CameraSun) => number {
+  const measures: SunMeasures = { flare: 0, inFrame: 0 };
+  return (sun) => {
+    measureSun(frame, rule, sun, measures);
+    return measures.flare;
+  };
 }
 
 /** `instants` are the scene's; the sun itself was computed once for all cameras. */

@@ -109,7 +109,7 @@ export function spanOf(things: Things, thing: Thing): { darkCdM2: number; bright
 }
 
 /** Darker than any medium can tell from black; keeps the logarithm finite for a thing that sends no light at all. */
-const BLACK_CD_M2 = 1e-9;
+export const BLACK_CD_M2 = 1e-9;
 
 const log2Of = (luminanceCdM2: number): number => Math.log2(Math.max(luminanceCdM2, BLACK_CD_M2));
 

@@ -63,6 +63,9 @@ export function readSettings(source: Source, findings: Findings): Settings {
     frontBelowDeg: read.front ?? DEFAULT_SETTINGS.frontBelowDeg,
     backAboveDeg: read.back ?? DEFAULT_SETTINGS.backAboveDeg,
     routesPartStops: read.apart ?? DEFAULT_SETTINGS.routesPartStops,
+    litShare: read.lit ?? DEFAULT_SETTINGS.litShare,
+    litSpareStops: read.spare ?? DEFAULT_SETTINGS.litSpareStops,
+    nearBestShare: read.best ?? DEFAULT_SETTINGS.nearBestShare,
   };
   if (settings.frontBelowDeg > settings.backAboveDeg) {
     const found = `front ${settings.frontBelowDeg}, back ${settings.backAboveDeg}`;

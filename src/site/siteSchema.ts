@@ -160,6 +160,9 @@ export const settingsKeys = map({
   front: quantity("angleDeg", 0, 180, "Phase below which light is front light").optional(),
   back: quantity("angleDeg", 0, 180, "Phase above which light is back light").optional(),
   apart: quantity("stops", 0, 10, "How far model and table may part before a view is flagged").optional(),
+  lit: quantity("ratio", 0, 1, "Well lit: least sunlit share of the body's visible width").optional(),
+  spare: quantity("stops", -5, 5, "Well lit: least spare of some setting at the T-0").optional(),
+  best: quantity("ratio", 0, 1, "Near the best: least part of the best T-0's share").optional(),
 }).meta({ description: "Thresholds" });
 
 export const siteFile = map({

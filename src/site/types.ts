@@ -162,6 +162,12 @@ export interface Settings {
   readonly backAboveDeg: number;
   /** The two routes to an exposure may part by this much before a view is flagged, stops. */
   readonly routesPartStops: number;
+  /** A view is well lit with the sun on at least this share of the body's visible width, 0..1. */
+  readonly litShare: number;
+  /** ... and with a setting that has at least this spare at the T-0, stops. */
+  readonly litSpareStops: number;
+  /** T-0s whose share of well-lit views reaches this part of the best count as near the best, 0..1. */
+  readonly nearBestShare: number;
 }
 
 export const DEFAULT_SETTINGS: Settings = {
@@ -170,6 +176,9 @@ export const DEFAULT_SETTINGS: Settings = {
   frontBelowDeg: 60,
   backAboveDeg: 120,
   routesPartStops: 1,
+  litShare: 0.5,
+  litSpareStops: 0,
+  nearBestShare: 0.95,
 };
 
 /** Stops to add to the model's light, from readings: by sky state and by camera id. */

@@ -88,6 +88,8 @@ export function requireSky(sky: Sky): Sky {
 /** As `daylight`, with the day's distance, the site's air and height, and both elevations. */
 export function daylightThrough(input: DaylightInput, sky: Sky): Illuminances {
   if (input.apparentElevationDeg >= LOW_SUN_DEG) return highSun(input, sky);
+  if (input.apparentElevationDeg <= SUN_GONE_DEG)
+    return { directNormalLx: 0, diffuseHorizontalLx: goneSunLx(input, sky) };
   const { directNormalLx, totalLx } = lowSunParts(input, sky);
   const directHorizontalLx = directNormalLx * Math.max(0, sinDeg(input.apparentElevationDeg));
   // Through very thin air the beam alone would fill the sum; a sky is never black by day.
@@ -96,6 +98,10 @@ export function daylightThrough(input: DaylightInput, sky: Sky): Illuminances {
     diffuseHorizontalLx: Math.max(LEAST_SKY_SHARE * totalLx, totalLx - directHorizontalLx),
   };
 }
+
+/** What `lowSunParts` comes to when no part of the disc is up: most hours of a year, so without its detour over 5 degrees. */
+const goneSunLx = (input: DaylightInput, sky: Sky): number =>
+  sunIlluminanceLx(input.airlessElevationDeg) * TWILIGHT_SHARE[skyState(sky)] + NIGHT_SKY_LX;
 
 /** Least share of the light on the horizontal that comes from the sky, with the sun below 5 degrees. */
 const LEAST_SKY_SHARE = 0.1;
@@ -121,7 +127,13 @@ export interface LowSunParts {
 export function lowSunParts(input: DaylightInput, sky: Sky): LowSunParts {
   const h = input.apparentElevationDeg;
   const edge = highSun(
-    { ...input, airlessElevationDeg: LOW_SUN_DEG, apparentElevationDeg: LOW_SUN_DEG },
+    {
+      airlessElevationDeg: LOW_SUN_DEG,
+      apparentElevationDeg: LOW_SUN_DEG,
+      orbitalFactor: input.orbitalFactor,
+      pressureHPa: input.pressureHPa,
+      heightM: input.heightM,
+    },
     sky,
   );
   const edgeTotalLx = edge.diffuseHorizontalLx + edge.directNormalLx * sinDeg(LOW_SUN_DEG);
@@ -183,7 +195,10 @@ export function hazeInput(input: DaylightInput, sky: Sky): TurbidSkyInput {
   const sunElevationDeg = Math.max(TURBID_LOWEST_DEG, input.apparentElevationDeg);
   return {
     sunElevationDeg,
-    absoluteAirMass: absoluteAirMass({ ...input, apparentElevationDeg: sunElevationDeg }),
+    absoluteAirMass: absoluteAirMass({
+      apparentElevationDeg: sunElevationDeg,
+      pressureHPa: input.pressureHPa,
+    }),
     linkeTurbidity: typeof sky === "string" ? HAZE_LINKE_TURBIDITY : sky.linkeTurbidity,
     heightM: input.heightM,
     orbitalFactor: input.orbitalFactor,
@@ -208,5 +223,11 @@ export function daylightInputFor(
   heightM: number,
   pressureHPa: number = standardAir(heightM).pressureHPa,
 ): DaylightInput {
-  return { ...seen, orbitalFactor: 1 / (distanceAu * distanceAu), pressureHPa, heightM };
+  return {
+    airlessElevationDeg: seen.airlessElevationDeg,
+    apparentElevationDeg: seen.apparentElevationDeg,
+    orbitalFactor: 1 / (distanceAu * distanceAu),
+    pressureHPa,
+    heightM,
+  };
 }

@@ -70,12 +70,12 @@ const TYPE_OF_STATE: Readonly<Record<SkyState, number>> = {
 export const generalSkyOf = (state: SkyState): GeneralSky => GENERAL_SKIES[TYPE_OF_STATE[state] - 1]!;
 
 /** phi(Z) by the cosine of the zenith distance, 0..1. */
-function gradation(sky: GeneralSky, cosZenith: number): number {
+export function gradation(sky: GeneralSky, cosZenith: number): number {
   return cosZenith <= 0 ? 1 : 1 + sky.a * Math.exp(sky.b / cosZenith);
 }
 
 /** f(chi) by the cosine of the angle to the sun. */
-function indicatrix(sky: GeneralSky, cosToSun: number): number {
+export function indicatrix(sky: GeneralSky, cosToSun: number): number {
   if (sky.c === 0 && sky.e === 0) return 1;
   const chiRad = Math.acos(Math.min(1, Math.max(-1, cosToSun)));
   return (
@@ -136,11 +136,10 @@ export function zenithShare(sky: GeneralSky, sunElevationDeg: number): number {
  * the logarithm between them (within 0.1 %).
  */
 export function zenithShares(sky: GeneralSky): (sunElevationDeg: number) => number {
-  const logAt = new Map<number, number>();
+  const logAt = new Float64Array(91).fill(Number.NaN);
   const logShare = (degree: number): number => {
-    const known = logAt.get(degree) ?? Math.log(zenithShare(sky, degree));
-    logAt.set(degree, known);
-    return known;
+    if (Number.isNaN(logAt[degree])) logAt[degree] = Math.log(zenithShare(sky, degree));
+    return logAt[degree]!;
   };
   return (sunElevationDeg) => {
     const held = clamp(sunElevationDeg, 0, 90);
@@ -148,6 +147,19 @@ export function zenithShares(sky: GeneralSky): (sunElevationDeg: number) => numb
     return Math.exp(mix(logShare(below), logShare(below + 1), held - below));
   };
 }
+
+/**
+ * What the two functions of a standard sky are multiplied by for one sun and one diffuse illuminance, cd/m2. `heldUp` is
+ * the sine of the sun's elevation, 0 with the sun down: then the brightest part stands at the horizon, above the sun.
+ */
+export const skyScaleCdM2 = (
+  sky: GeneralSky,
+  zenithShareAt: (sunElevationDeg: number) => number,
+  heldUp: number,
+  sunElevationDeg: number,
+  diffuseHorizontalLx: number,
+): number =>
+  (diffuseHorizontalLx * zenithShareAt(sunElevationDeg)) / (gradation(sky, 1) * indicatrix(sky, heldUp));
 
 /** Sky luminance as a function of direction for one sun and one diffuse illuminance; directions below the horizon are taken at it. */
 export function skyLuminanceOf(
@@ -158,18 +170,16 @@ export function skyLuminanceOf(
   diffuseHorizontalLx: number,
 ): (direction: Vec3) => number {
   const sky = generalSkyOf(state);
-  const zenithCdM2 = diffuseHorizontalLx * zenithShareAt(sunElevationDeg);
-  // With the sun below it the brightest part of the sky stands at the horizon above it.
   const level = Math.hypot(sun[0], sun[1]);
   const held: Vec3 = sun[2] >= 0 || level === 0 ? sun : [sun[0] / level, sun[1] / level, 0];
-  const scale = zenithCdM2 / (gradation(sky, 1) * indicatrix(sky, held[2]));
+  const scaleCdM2 = skyScaleCdM2(sky, zenithShareAt, held[2], sunElevationDeg, diffuseHorizontalLx);
   return (direction) => {
     const seen = atOrAboveHorizon(direction);
-    return scale * gradation(sky, seen[2]) * indicatrix(sky, dot(seen, held));
+    return scaleCdM2 * gradation(sky, seen[2]) * indicatrix(sky, dot(seen, held));
   };
 }
 
-function atOrAboveHorizon(direction: Vec3): Vec3 {
+export function atOrAboveHorizon(direction: Vec3): Vec3 {
   if (direction[2] >= 0) return direction;
   const level = Math.hypot(direction[0], direction[1]);
   return level === 0 ? [1, 0, 0] : [direction[0] / level, direction[1] / level, 0];

@@ -5,7 +5,7 @@ import type { Air, Place } from "../base/place.ts";
 import { requireDate } from "../base/problem.ts";
 import { standardAir } from "../base/standardAir.ts";
 import { atan2Deg, cosDeg, sinDeg } from "../base/units.ts";
-import { fromAzimuthElevation, toAzimuthElevation, type Vec3 } from "../base/vector.ts";
+import { dot, fromAzimuthElevation, toAzimuthElevation, type Vec3 } from "../base/vector.ts";
 import { refractionDeg, requireAir } from "./atmosphere.ts";
 import { requirePlace, semidiameterDeg, sunEquatorial } from "./ephemeris.ts";
 
@@ -78,14 +78,16 @@ export function liftedEnu(
   axes: HorizonAxes,
   fixed: Vec3,
   air: Air,
-): { direction: Vec3; apparentElevationDeg: number } {
-  const airless = toHorizon(axes, fixed);
-  const level = Math.sqrt(airless[0] * airless[0] + airless[1] * airless[1]);
-  const airlessElevationDeg = atan2Deg(airless[2], level);
+): { direction: Vec3; airlessElevationDeg: number; apparentElevationDeg: number } {
+  const east = dot(axes.east, fixed);
+  const north = dot(axes.north, fixed);
+  const level = Math.sqrt(east * east + north * north);
+  const airlessElevationDeg = atan2Deg(dot(axes.up, fixed), level);
   const apparentElevationDeg = airlessElevationDeg + refractionDeg(airlessElevationDeg, air);
   const stretch = level === 0 ? 0 : cosDeg(apparentElevationDeg) / level;
   return {
-    direction: [airless[0] * stretch, airless[1] * stretch, sinDeg(apparentElevationDeg)],
+    direction: [east * stretch, north * stretch, sinDeg(apparentElevationDeg)],
+    airlessElevationDeg,
     apparentElevationDeg,
   };
 }

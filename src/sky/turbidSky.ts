@@ -51,20 +51,36 @@ export interface TurbidSkyParts {
 export function turbidSkyParts(input: TurbidSkyInput): TurbidSkyParts {
   const irradiance = irradianceIneichenPerez2002(input);
   if (irradiance.diffuseWM2 <= 0)
-    return { ...irradiance, diffuseWM2: 0, directNormalWM2: 0, directLmW: 0, diffuseLmW: 0 };
+    return partsOf(irradiance, { diffuseWM2: 0, directNormalWM2: 0 }, { directLmW: 0, diffuseLmW: 0 });
   const efficacy = efficacyPerez1990(
     irradiance.directNormalWM2,
     irradiance.diffuseWM2,
     90 - input.sunElevationDeg,
     (input.absoluteAirMass * irradiance.diffuseWM2) / irradiance.extraterrestrialWM2,
   );
-  return { ...irradiance, ...efficacy };
+  return partsOf(irradiance, irradiance, efficacy);
 }
 
+/** Written out: copying objects whole is slow, and this is done for every T-0 of a year. */
+const partsOf = (
+  { extraterrestrialWM2, fh1, fh2, globalWM2 }: Irradiances,
+  { directNormalWM2, diffuseWM2 }: Pick<Irradiances, "directNormalWM2" | "diffuseWM2">,
+  { directLmW, diffuseLmW }: Pick<TurbidSkyParts, "directLmW" | "diffuseLmW">,
+): TurbidSkyParts => ({
+  extraterrestrialWM2,
+  fh1,
+  fh2,
+  globalWM2,
+  directNormalWM2,
+  diffuseWM2,
+  directLmW,
+  diffuseLmW,
+});
+
+type Irradiances = Omit<TurbidSkyParts, "directLmW" | "diffuseLmW">;
+
 /** Ineichen & Perez 2002, Solar Energy 73(3) 151-157. */
-function irradianceIneichenPerez2002(
-  input: TurbidSkyInput,
-): Omit<TurbidSkyParts, "directLmW" | "diffuseLmW"> {
+function irradianceIneichenPerez2002(input: TurbidSkyInput): Irradiances {
   const { absoluteAirMass: m, linkeTurbidity: turbidity, heightM } = input;
   const i0 = EXTRATERRESTRIAL_IRRADIANCE_W_M2 * input.orbitalFactor;
   const sine = sinDeg(input.sunElevationDeg);

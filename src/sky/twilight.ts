@@ -31,7 +31,9 @@ export function sunIlluminanceLx(airlessElevationDeg: number): number {
 }
 
 function log10At(elevationDeg: number): number {
-  const row = SUN_ROWS.find(({ fromDeg }) => elevationDeg >= fromDeg) ?? SUN_ROWS.at(-1)!;
+  let index = 0;
+  while (index < SUN_ROWS.length - 1 && elevationDeg < SUN_ROWS[index]!.fromDeg) index++;
+  const row = SUN_ROWS[index]!;
   const x = elevationDeg / 90;
   const [l0, l1, l2, l3] = row.coefficients;
   return l0 + x * (l1 + x * (l2 + x * l3));

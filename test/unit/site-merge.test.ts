@@ -183,6 +183,9 @@ describe("the site around the cameras", () => {
       frontBelowDeg: 60,
       backAboveDeg: 120,
       routesPartStops: 1,
+      litShare: 0.5,
+      litSpareStops: 0,
+      nearBestShare: 0.95,
     });
     expect(site.corrections).toEqual({ bySky: { haze: -0.3 }, byCamera: { A: 1 } });
   });

@@ -1,0 +1,151 @@
+/** How far one view's light goes over a window: the brightest facet, and the drift of what an incident meter averages. */
+
+import { DEG_PER_RAD } from "../../base/units.ts";
+import { cylinderMean } from "../../light/body.ts";
+import { BEAM } from "./blocks.ts";
+import { peakOf, type SkyView, type SkyWindow } from "./skyView.ts";
+import { tableAt, tableOf } from "./table.ts";
+
+/** Extremes that no view turns: without direct sun every side has the same light. */
+export interface SharedSpan {
+  /** Over all T-0s. */
+  readonly leastFillLx: number;
+  readonly leastGroundLx: number;
+  readonly mostGroundLx: number;
+  /** Over the T-0s without direct sun; Infinity and 0 when there is none. */
+  readonly leastBeamlessLx: number;
+  readonly mostBeamlessLx: number;
+}
+
+export function sharedSpan({ sun, light, blocks, bounds }: SkyWindow): SharedSpan {
+  let leastBeamlessLx = Number.POSITIVE_INFINITY;
+  let mostBeamlessLx = 0;
+  for (let i = 0; i < sun.count; i++) {
+    if (light.directLx[i]! > 0) continue;
+    leastBeamlessLx = Math.min(leastBeamlessLx, light.fillLx[i]!);
+    mostBeamlessLx = Math.max(mostBeamlessLx, light.fillLx[i]!);
+  }
+  let leastFillLx = Number.POSITIVE_INFINITY;
+  let leastGroundLx = Number.POSITIVE_INFINITY;
+  let mostGroundLx = 0;
+  for (let block = 0; block < blocks.count; block++) {
+    leastFillLx = Math.min(leastFillLx, bounds.leastFillLx[block]!);
+    leastGroundLx = Math.min(leastGroundLx, bounds.leastGroundLx[block]!);
+    mostGroundLx = Math.max(mostGroundLx, bounds.mostGroundLx[block]!);
+  }
+  return { leastFillLx, leastGroundLx, mostGroundLx, leastBeamlessLx, mostBeamlessLx };
+}
+
+/** Before corrections and floodlights, lx. */
+export interface BodySpanLx {
+  /** What an incident meter averages over the visible half. */
+  readonly leastMeanLx: number;
+  readonly mostMeanLx: number;
+  /** On the brightest visible facet. */
+  readonly mostFacetLx: number;
+}
+
+/** `cylinderMean` by (1 + cos phase) / 2. */
+export const cylinderMeanTable = (): Float64Array =>
+  tableOf((share) => cylinderMean(Math.acos(2 * share - 1) * DEG_PER_RAD));
+
+/** Blocks from one first look to the next. */
+const FIRST_LOOK = 4;
+
+export function bodySpanLx(
+  view: SkyView,
+  window: SkyWindow,
+  shared: SharedSpan,
+  meanTable: Float64Array,
+): BodySpanLx {
+  const { blocks, bounds } = window;
+  const found: Extremes = {
+    leastAt: -1,
+    least: shared.leastBeamlessLx,
+    mostAt: -1,
+    most: shared.mostBeamlessLx,
+    facet: shared.mostBeamlessLx,
+  };
+  // A first look at some blocks narrows down where the ends can be.
+  for (let block = 0; block < blocks.count; block += FIRST_LOOK) {
+    const from = blocks.from[block]!;
+    if (bounds.beam[block] !== BEAM.none) widen(view, window, meanTable, from, from + 1, found);
+  }
+  for (let block = 0; block < blocks.count; block++) {
+    if (!canWiden(window, meanTable, block, found)) continue;
+    widen(view, window, meanTable, blocks.from[block]!, blocks.to[block]!, found);
+  }
+  return {
+    leastMeanLx: found.leastAt < 0 ? found.least : meanLxAt(view, window, found.leastAt),
+    mostMeanLx: found.mostAt < 0 ? found.most : meanLxAt(view, window, found.mostAt),
+    mostFacetLx: found.facet,
+  };
+}
+
+/** Index -1: met where there is no direct sun. */
+interface Extremes {
+  leastAt: number;
+  least: number;
+  mostAt: number;
+  most: number;
+  facet: number;
+}
+
+/** Whether a block's bounds leave room for a new extreme; the plain bounds first, as they mostly decide. */
+function canWiden(
+  { blocks, bounds }: SkyWindow,
+  meanTable: Float64Array,
+  block: number,
+  { least, most, facet }: Extremes,
+): boolean {
+  if (bounds.beam[block] === BEAM.none) return false;
+  const direct = bounds.mostDirectLx[block]!;
+  const fill = bounds.mostFillLx[block]!;
+  const cosine = blocks.mostCosine[block]!;
+  if (bounds.mostFacetLx[block]! > facet && direct * peakOf(cosine) + fill > facet) return true;
+  if (direct * MOST_MEAN + fill > most && direct * tableAt(meanTable, (1 + cosine) / 2) + fill > most)
+    return true;
+  if (bounds.leastFillLx[block]! >= least) return false;
+  const darkest = tableAt(meanTable, Math.max(0, (1 + blocks.leastCosine[block]!) / 2));
+  return bounds.leastDirectLx[block]! * darkest + bounds.leastFillLx[block]! < least;
+}
+
+/** `cylinderMean` is never more than this. */
+const MOST_MEAN = Math.PI / 4;
+
+function widen(
+  view: SkyView,
+  { sun, light }: SkyWindow,
+  meanTable: Float64Array,
+  from: number,
+  to: number,
+  found: Extremes,
+): void {
+  const { observerEast, observerNorth } = view;
+  const { towardEast, towardNorth } = sun;
+  const { directLx, fillLx } = light;
+  for (let i = from; i < to; i++) {
+    const direct = directLx[i]!;
+    if (direct <= 0) continue;
+    const fill = fillLx[i]!;
+    const cosine = observerEast * towardEast[i]! + observerNorth * towardNorth[i]!;
+    const mean = direct * tableAt(meanTable, (1 + cosine) / 2) + fill;
+    if (mean < found.least) {
+      found.least = mean;
+      found.leastAt = i;
+    }
+    if (mean > found.most) {
+      found.most = mean;
+      found.mostAt = i;
+    }
+    const facet = direct * peakOf(cosine) + fill;
+    if (facet > found.facet) found.facet = facet;
+  }
+}
+
+/** The table found the T-0; its value is computed. */
+function meanLxAt(view: SkyView, { sun, light }: SkyWindow, index: number): number {
+  const cosine = view.observerEast * sun.towardEast[index]! + view.observerNorth * sun.towardNorth[index]!;
+  const phaseDeg = Math.acos(Math.min(1, Math.max(-1, cosine))) * DEG_PER_RAD;
+  return light.directLx[index]! * cylinderMean(phaseDeg) + light.fillLx[index]!;
+}

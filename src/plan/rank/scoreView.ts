@@ -1,0 +1,108 @@
+/** One view over one window: how often it is well lit, what it loses, how far its light goes, when it meets the sun. */
+
+import { isClipped } from "../../exposure/solver.ts";
+import { toTimeSpan } from "../sunRisk.ts";
+import { type SkySpan, skySpan } from "./axisSky.ts";
+import { boundPhase } from "./blocks.ts";
+import { bodySpanLx } from "./exposureSpan.ts";
+import { type Counts, judgeView, type ViewRow } from "./judgeView.ts";
+import { mostSpareStops } from "./kit.ts";
+import type { RankRoom, RoomSky, RoomView } from "./rankRoom.ts";
+import type { ViewScore } from "./rankTypes.ts";
+import type { SkyView } from "./skyView.ts";
+import type { Run } from "./sunColumns.ts";
+import { indexRuns, type SunSpans } from "./sunSpans.ts";
+
+/** Fills the view's row of well-lit T-0s, and sums it up. */
+export function scoreView(room: RankRoom, view: RoomView, spans: SunSpans): ViewScore {
+  const { camera, kit } = view.rankView;
+  const { sun, blocks } = room;
+  view.well.fill(0, 0, sun.count);
+  boundPhase(blocks, view.bySky[0]!.observerEast, view.bySky[0]!.observerNorth);
+  const { shares, driftStops, kept } = scoreSkies(room, view, indexRuns(spans.flare, sun));
+  const spareStops = kit === null ? null : mostSpareStops(kit, kept.darkest, kept.brightest);
+  return {
+    id: camera.id,
+    weight: camera.weight,
+    wellLitShare: shares.well,
+    frontShare: shares.front,
+    lostShare: {
+      dark: 1 - sun.upCount / sun.count,
+      unlit: shares.unlit,
+      sun: shares.sun,
+      setting: shares.setting,
+    },
+    driftStops,
+    spareStops,
+    holds: spareStops === null ? null : !isClipped(spareStops),
+    inFrame: spans.inFrame.map(toTimeSpan),
+    nearFrame: spans.nearFrame.map(toTimeSpan),
+  };
+}
+
+/** Luminances of everything kept, cd/m2. */
+interface KeptSpan {
+  darkest: number;
+  brightest: number;
+}
+
+/** One view under all skies: shares of the T-0s weighted over them, the widest drift, all that is kept. */
+function scoreSkies(
+  room: RankRoom,
+  view: RoomView,
+  flareRuns: readonly Run[],
+): { shares: Counts; driftStops: number; kept: KeptSpan } {
+  const shares: Counts = { front: 0, unlit: 0, sun: 0, setting: 0, well: 0 };
+  const kept: KeptSpan = { darkest: Number.POSITIVE_INFINITY, brightest: 0 };
+  let driftStops = 0;
+  for (let i = 0; i < room.skies.length; i++) {
+    const weight = room.skyWeights[i]!;
+    const row: ViewRow = {
+      flareRuns,
+      well: view.well,
+      bit: 1 << i,
+      shareSteps: room.shareSteps,
+      worth: (view.rankView.camera.weight * weight) / room.weightSum,
+    };
+    addShares(shares, judgeView(view.bySky[i]!, room.skies[i]!, row), weight / room.sun.count);
+    driftStops = Math.max(driftStops, widenKept(room, view.bySky[i]!, room.skies[i]!, kept));
+  }
+  return { shares, driftStops, kept };
+}
+
+function addShares(shares: Counts, counts: Counts, perCount: number): void {
+  shares.front += counts.front * perCount;
+  shares.unlit += counts.unlit * perCount;
+  shares.sun += counts.sun * perCount;
+  shares.setting += counts.setting * perCount;
+  shares.well += counts.well * perCount;
+}
+
+const NO_SKY: SkySpan = { leastCdM2: 0, mostCdM2: 0 };
+
+/** Adds what a view keeps under one sky over all T-0s; returns the drift of the body's exposure, stops. */
+function widenKept(room: RankRoom, view: SkyView, window: RoomSky, kept: KeptSpan): number {
+  const { factor, floodlightLx, bodyPerLx, deckPerLx, against, axisSky } = view;
+  const { sun, blocks, light, bounds, shared } = window;
+  const body = bodySpanLx(view, window, shared, room.meanTable);
+  if (bodyPerLx !== null) {
+    const leastLx = shared.leastFillLx * factor + floodlightLx;
+    const mostLx = body.mostFacetLx * factor + floodlightLx;
+    keepSpan(kept, bodyPerLx * leastLx, bodyPerLx * mostLx);
+  }
+  if (deckPerLx !== null) {
+    const perLx = deckPerLx * factor;
+    keepSpan(kept, perLx * shared.leastGroundLx, perLx * shared.mostGroundLx);
+  }
+  const sky = axisSky === null ? NO_SKY : skySpan(axisSky, sun, blocks, light, bounds);
+  for (const { ownCdM2, through } of against) {
+    keepSpan(kept, ownCdM2 + through * sky.leastCdM2, ownCdM2 + through * sky.mostCdM2);
+  }
+  const mostMeanLx = body.mostMeanLx * factor + floodlightLx;
+  return Math.log2(mostMeanLx / (body.leastMeanLx * factor + floodlightLx));
+}
+
+function keepSpan(kept: KeptSpan, dark: number, bright: number): void {
+  kept.darkest = Math.min(kept.darkest, dark);
+  kept.brightest = Math.max(kept.brightest, bright);
+}

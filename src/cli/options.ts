@@ -2,6 +2,7 @@
 
 import { Option } from "commander";
 import { PadstopError, problem } from "../base/problem.ts";
+import { MAX_RUN_DAYS, parseShift } from "../site/dailyWindows.ts";
 import { nearest } from "../site/nearest.ts";
 import { SKY_STATES } from "../site/types.ts";
 import { requireSky, type Sky, skyName } from "../sky/daylight.ts";
@@ -19,6 +20,21 @@ export interface CommonOptions {
   readonly explain: boolean;
   readonly at?: string;
   readonly date?: string;
+  readonly windows?: readonly string[];
+  readonly weightedSky: WeightedSkies;
+  readonly from?: string;
+  readonly days?: number;
+  readonly daily?: string;
+  readonly shift?: number;
+  readonly top: number;
+  readonly strip?: number | true;
+  readonly scrub?: number;
+}
+
+/** Sky states and the weight of each; null when none is given. */
+export interface WeightedSkies {
+  readonly skies: readonly Sky[];
+  readonly weights: readonly number[] | null;
 }
 
 const FAIL_ON = ["in-frame", "near-frame", "clipped", "unset"] as const;
@@ -60,7 +76,87 @@ export const OPTIONS: OptionTable = {
     new Option("--explain", "how the setting came about, line by line with sources").default(false),
   at: () => new Option("--at <T-0>", "the T-0 to explain: 2027-04-18T18:25 or 18:25"),
   date: () => new Option("--date <date>", "a whole day instead of a window: 2027-04-18"),
+  windows: () =>
+    new Option(
+      "--window <name|interval>",
+      "a window of the file or an ISO 8601 interval; may be given several times",
+    ).argParser((text: string, before: readonly string[] | undefined) => [...(before ?? []), text]),
+  weightedSky: () =>
+    new Option(
+      "--sky <states>",
+      `sky states with weights, such as clear:0.6,haze:0.4; ${SKY_STATES.join(", ")}, haze:TURBIDITY, haze:TURBIDITY:WEIGHT`,
+    )
+      .argParser(parseWeightedSkies)
+      .default({ skies: ["clear"], weights: null } satisfies WeightedSkies, "clear"),
+  from: () => new Option("--from <date>", "first day of a run of days; default the first window's"),
+  days: () =>
+    new Option("--days <count>", `a window a day, 1 to ${MAX_RUN_DAYS} days`).argParser(
+      wholeNumberOf("--days", 1, MAX_RUN_DAYS, "days"),
+    ),
+  daily: () =>
+    new Option(
+      "--daily <times>",
+      "the window of each day, wall time: 17:10/19:40 or 17:10/PT2H30M; default the first window's",
+    ),
+  shift: () =>
+    new Option("--shift <duration>", "so much later each day, or earlier: -23m50s").argParser(parseShift),
+  top: () =>
+    new Option("--top <count>", "windows listed on the sheet")
+      .argParser(wholeNumberOf("--top", 1, 10_000, "windows"))
+      .default(10),
+  strip: () =>
+    new Option(
+      "--strip [count]",
+      "draw the best windows, T-0 across and a row per camera; default 1",
+    ).argParser(wholeNumberOf("--strip", 1, 50, "windows")),
+  scrub: () =>
+    new Option(
+      "--scrub <days>",
+      "what becomes of each camera's setting when the same window slips by 1 to 60 days",
+    ).argParser(wholeNumberOf("--scrub", 1, 60, "days")),
 };
+
+function parseWeightedSkies(text: string): WeightedSkies {
+  const read = text.split(",").map((word) => splitWeight(word.trim()));
+  const skies = parseSkies(read.map(({ sky }) => sky).join(","));
+  const given = read.filter(({ weight }) => weight !== null);
+  if (given.length === 0) return { skies, weights: null };
+  if (given.length < read.length) {
+    const without = read.find(({ weight }) => weight === null)!.sky;
+    const accepted = "a weight for every sky, or for none: clear:0.6,haze:0.4";
+    throw new PadstopError([problem("E_CONFLICT", "--sky", { found: `no weight for ${without}`, accepted })]);
+  }
+  return { skies, weights: given.map(({ weight }) => weight!) };
+}
+
+/** "clear:0.6", "haze:0.4", "haze:4.5:0.4": below 1 the one number of haze is a weight, from 1 on a turbidity. */
+function splitWeight(word: string): { sky: string; weight: number | null } {
+  const [state = "", ...numbers] = word.split(":");
+  const isTurbidity = state === "haze" && numbers.length === 1 && Number(numbers[0]) >= 1;
+  if (numbers.length === 0 || isTurbidity || (state === "haze" ? numbers.length > 2 : numbers.length > 1)) {
+    return { sky: word, weight: null };
+  }
+  const weight = numberOf("--sky", 0, 1, `as weight of ${state}`)(numbers.at(-1)!);
+  if (weight === 0) {
+    const accepted = "a weight above 0, up to 1";
+    throw new PadstopError([
+      problem("E_OPTION", "--sky", { found: word, accepted, next: `leave ${state} out` }),
+    ]);
+  }
+  return { sky: [state, ...numbers.slice(0, -1)].join(":"), weight };
+}
+
+/** A parser for a whole number in a range. */
+function wholeNumberOf(key: string, low: number, high: number, unit: string): (text: string) => number {
+  const read = numberOf(key, low, high, unit);
+  return (text) => {
+    const value = read(text);
+    if (Number.isInteger(value)) return value;
+    throw new PadstopError([
+      problem("E_OPTION", key, { found: text, accepted: `a whole number, ${low} to ${high} ${unit}` }),
+    ]);
+  };
+}
 
 function parseSkies(text: string): Sky[] {
   const skies = text.split(",").map((word) => parseSky(word.trim()));

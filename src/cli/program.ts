@@ -7,6 +7,7 @@ import { addCheck } from "./commands/check.ts";
 import { addEv } from "./commands/ev.ts";
 import { addNew } from "./commands/newSite.ts";
 import { addPlan } from "./commands/plan.ts";
+import { addRank } from "./commands/rank.ts";
 import { addSun } from "./commands/sun.ts";
 import { addView } from "./commands/view.ts";
 import { type Context, EXIT } from "./context.ts";
@@ -36,7 +37,7 @@ function makeProgram(context: Context): Command {
     .configureOutput({ writeOut: world.out, writeErr: world.err })
     .showSuggestionAfterError()
     .exitOverride();
-  for (const add of [addPlan, addView, addSun, addEv, addCheck, addNew]) add(program, context);
+  for (const add of [addPlan, addRank, addView, addSun, addEv, addCheck, addNew]) add(program, context);
   return program;
 }
 

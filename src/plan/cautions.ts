@@ -6,13 +6,19 @@ import { sunImageMm, sunImageWCm2 } from "../exposure/sharpness.ts";
 import type { Camera } from "../site/types.ts";
 import type { CameraPlan } from "./planTypes.ts";
 
-export const ALWAYS_CAUTIONS: readonly string[] = [
+const ALWAYS: readonly string[] = [
   "Pad access, hazard zones and camera placement follow range safety and local rules; this sheet advises, licensed and responsible people decide.",
   "A plan is a model of a mean sky: meter when you can, and set by the meter where the two differ.",
 ];
 
 export const SUN_CAUTION =
   "Never look at or near the sun through a finder or lens without a filter made for solar viewing in front of it.";
+
+/** The sun's caution when any camera meets it, and what always stands. */
+export const cautionsForRisk = (meetsSun: boolean): string[] => [
+  ...(meetsSun ? [SUN_CAUTION] : []),
+  ...ALWAYS,
+];
 
 /** Cautions of a plan: the sun's first when any camera has it in or near its frame. */
 export function cautionsFor(
@@ -21,12 +27,12 @@ export function cautionsFor(
   semidiameterDeg: number,
 ): string[] {
   const atRisk = plans.filter(({ sun }) => sun.risk === "in-frame" || sun.risk === "near-frame");
-  if (atRisk.length === 0) return [...ALWAYS_CAUTIONS];
+  if (atRisk.length === 0) return [...ALWAYS];
   const inFrame = cameras.filter((_, i) => plans[i]!.sun.risk === "in-frame");
   return [
     SUN_CAUTION,
     ...inFrame.slice(0, 1).flatMap(() => [burnCaution(inFrame, plans, semidiameterDeg)]),
-    ...ALWAYS_CAUTIONS,
+    ...ALWAYS,
   ];
 }
 

@@ -1,6 +1,6 @@
 /** Wall times of a window as people read them: "19:40", or "Tue 19:40" where the window holds more than one date. */
 
-import { MS_PER_MINUTE } from "../base/units.ts";
+import { MS_PER_DAY, MS_PER_MINUTE, MS_PER_SECOND } from "../base/units.ts";
 import { utcOffsetMinutes } from "../site/zoneTime.ts";
 
 export interface TimeSpan {
@@ -70,4 +70,11 @@ export function isoInterval({ opens, closes }: { opens: Date; closes: Date }, zo
   const text = (at: Date): string =>
     hasTwoOffsets ? at.toISOString() : inZone(at, zone).toISOString().slice(0, 19).replace(/:00$/, "");
   return `${text(opens)}/${text(closes)}`;
+}
+
+/** "17:10:00/19:40:00", or "17:10:00/PT90000S" for a day and more: a window as a time of every day. */
+export function dailyTimes({ opens, closes }: { opens: Date; closes: Date }, zone: string): string {
+  const time = (at: Date): string => inZone(at, zone).toISOString().slice(11, 19);
+  const lengthMs = closes.getTime() - opens.getTime();
+  return `${time(opens)}/${lengthMs < MS_PER_DAY ? time(closes) : `PT${Math.round(lengthMs / MS_PER_SECOND)}S`}`;
 }

@@ -16,3 +16,13 @@ export const offsetText = (at: Date, zone: string): string => offsetName(inZone(
 /** True when both instants fall on one date of the zone. */
 export const isSameDate = (a: Date, b: Date, zone: string): boolean =>
   inZone(a, zone).toISODate() === inZone(b, zone).toISODate();
+/** "Sun 18 Apr 2027". */
+export const shortDateText = (at: Date, zone: string): string => inZone(at, zone).toFormat("ccc d LLL yyyy");
+/** "Sun 18 Apr 2027 17:10-19:40", with the date of the end where it is another, and offsets where they differ. */
+export function windowRangeText({ opens, closes }: { opens: Date; closes: Date }, zone: string): string {
+  const isOneDate = isSameDate(opens, closes, zone);
+  const offsets = [offsetText(opens, zone), offsetText(closes, zone)];
+  const [from, to] = offsets[0] === offsets[1] ? ["", ""] : offsets.map((offset) => ` ${offset}`);
+  const end = `${isOneDate ? "" : `${shortDateText(closes, zone)} `}${clockText(closes, zone)}${to}`;
+  return `${shortDateText(opens, zone)} ${clockText(opens, zone)}${from}${isOneDate ? "-" : " to "}${end}`;
+}

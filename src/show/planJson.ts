@@ -5,11 +5,11 @@ import type { WindowPlan } from "../plan/planTypes.ts";
 /** Decimals kept, by the end of the key's name. */
 const DECIMALS: readonly (readonly [RegExp, number])[] = [
   [/^(latitudeDeg|longitudeDeg)$/, 7],
-  [/(Deg|Share|^holds|^horizontal|^vertical)$/, 4],
+  [/(Deg|Share|^share|^holds|^horizontal|^vertical|^weight|^dark|^unlit|^sun|^setting)$/, 4],
   [/(Stops|^stops|^ev|Ev)$/, 2],
   [/[a-z]M$/, 2],
   [/[a-z]Mm$/, 3],
-  [/Diameters$/, 2],
+  [/(Diameters|^wellLitViews)$/, 2],
 ];
 const SIGNIFICANT: readonly (readonly [RegExp, number])[] = [
   [/CdM2$/, 4],

@@ -75,7 +75,7 @@ test("shares, losses and the best T-0 are those of asking every T-0", () => {
     const count = scene.instants.length;
     const shareAt = new Float64Array(count);
     const weightSum = site.cameras.reduce((sum, { weight }) => sum + weight, 0);
-    room.views.forEach((view, viewIndex) => {
+    room.views.forEach((view) => {
       const lost = { dark: 0, unlit: 0, sun: 0, setting: 0 };
       scene.instants.forEach((instant, i) => {
         skies.forEach((_, skyIndex) => {
@@ -84,7 +84,7 @@ test("shares, losses and the best T-0 are those of asking every T-0", () => {
           else lost[loss] += 1 / skies.length / count;
         });
       });
-      const { lostShare, wellLitShare } = score.views[viewIndex]!;
+      const { lostShare, wellLitShare } = score.views.find(({ id }) => id === view.rankView.camera.id)!;
       for (const loss of ["dark", "unlit", "sun", "setting"] as const) {
         expect(lostShare[loss]).toBeCloseTo(lost[loss], 9);
       }

@@ -1,6 +1,6 @@
 /** What a ranking must say beside its figures. */
 
-import { ALWAYS_CAUTIONS, SUN_CAUTION } from "../cautions.ts";
+import { cautionsForRisk } from "../cautions.ts";
 import type { RankRoom } from "./rankRoom.ts";
 import type { RankedWindow } from "./rankTypes.ts";
 
@@ -52,5 +52,5 @@ export function rankNotes({ site, views, skies, skyWeights }: RankRoom): string[
 /** The sun's caution when any window has it in or near a frame. */
 export function rankCautions(windows: readonly RankedWindow[]): string[] {
   const meetsSun = windows.some(({ inFrameViews, nearFrameViews }) => inFrameViews + nearFrameViews > 0);
-  return [...(meetsSun ? [SUN_CAUTION] : []), ...ALWAYS_CAUTIONS];
+  return cautionsForRisk(meetsSun);
 }

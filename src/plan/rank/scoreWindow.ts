@@ -3,7 +3,7 @@
 import type { Interval } from "../../base/crossings.ts";
 import { MS_PER_SECOND } from "../../base/units.ts";
 import { NIGHT_ELEVATION_DEG } from "../../light/lightClass.ts";
-import type { Window } from "../../site/types.ts";
+import type { Site, Window } from "../../site/types.ts";
 import { makeSunTrack } from "../../sky/sunTrack.ts";
 import type { TimeSpan } from "../clock.ts";
 import { instantMaker, instantsOf } from "../scene.ts";
@@ -54,8 +54,14 @@ export function scoreWindow(room: RankRoom, window: Window, stepS: number): Wind
     ...tallies(views),
     ...darkShares(sun),
     ties: tieBreakers(room, views, spans, window),
-    views,
+    views: inFileOrder(site, views),
   };
+}
+
+/** Sums are taken in the order of the ids; a person looks for a view where the file has it. */
+function inFileOrder({ cameras }: Site, views: readonly ViewScore[]): ViewScore[] {
+  const byId = new Map(views.map((view) => [view.id, view]));
+  return cameras.map(({ id }) => byId.get(id)!);
 }
 
 const sumOf = <One>(ones: readonly One[], value: (one: One) => number): number =>

@@ -1,0 +1,150 @@
+/** `padstop rank SITE`: which day, which window, which T-0. */
+
+import type { Command } from "commander";
+import { PadstopError, problem } from "../../base/problem.ts";
+import { dailyTimes, localDate } from "../../plan/clock.ts";
+import type { Ranking } from "../../plan/rank/rankTypes.ts";
+import { rankWindows } from "../../plan/rank/rankWindows.ts";
+import { stripOf } from "../../plan/rank/strip.ts";
+import { windowRangeText } from "../../show/dateText.ts";
+import { rankCsv, rankJson } from "../../show/rankData.ts";
+import { rankSheet } from "../../show/rankSheet.ts";
+import { stripColumns, stripText } from "../../show/stripText.ts";
+import { chooseWindow } from "../../site/chooseWindow.ts";
+import { type DailyWindows, dailyWindows } from "../../site/dailyWindows.ts";
+import type { Site, Window } from "../../site/types.ts";
+import { skyName } from "../../sky/daylight.ts";
+import type { Context } from "../context.ts";
+import { readSite } from "../files.ts";
+import { OPTIONS } from "../options.ts";
+import { deliver, sheetOptions } from "../output.ts";
+import { progressLine } from "../progress.ts";
+import { type RankCommandOptions, refuseTogether } from "../rankOptions.ts";
+import { deliverScrub } from "../scrub.ts";
+
+export function addRank(program: Command, context: Context): void {
+  program
+    .command("rank")
+    .description("which day, which window, which T-0 gives the most well-lit views")
+    .argument("<site>", "site file (YAML)")
+    .addOption(OPTIONS.windows())
+    .addOption(OPTIONS.from())
+    .addOption(OPTIONS.days())
+    .addOption(OPTIONS.daily())
+    .addOption(OPTIONS.shift())
+    .addOption(OPTIONS.weightedSky())
+    .addOption(OPTIONS.step())
+    .addOption(OPTIONS.top())
+    .addOption(OPTIONS.strip())
+    .addOption(OPTIONS.scrub())
+    .addOption(OPTIONS.format())
+    .addOption(OPTIONS.output())
+    .addOption(OPTIONS.width())
+    .addOption(OPTIONS.quiet())
+    .addOption(OPTIONS.color())
+    .addHelpText(
+      "after",
+      "\nExample:\n  padstop rank sites/skerry-vane.yaml --from 2027-04-12 --days 14 --daily 17:10/19:40 --shift -4m --strip\n",
+    )
+    .action((path: string, options: RankCommandOptions) => {
+      const site = readSite(path);
+      if (options.scrub !== undefined) deliverScrub(site, path, options.scrub, context, options);
+      else deliverRanking(site, path, context, options);
+    });
+}
+
+function deliverRanking(site: Site, path: string, { world }: Context, options: RankCommandOptions): void {
+  refuseTogether(
+    options.strip !== undefined && options.format !== "table",
+    "--strip",
+    `--strip and --format ${options.format}`,
+    "--strip with --format table",
+  );
+  const run = runOf(site, options);
+  const windows = run?.windows ?? windowsOf(site, options.window);
+  const progress = progressLine(world, options.quiet, "Ranked windows:");
+  const ranking = rankWindows(site, windows, {
+    sky: options.sky.skies,
+    ...(options.sky.weights === null ? {} : { skyWeights: options.sky.weights }),
+    ...(options.step === undefined ? {} : { stepS: options.step }),
+    onWindow: progress.tell,
+  });
+  progress.end();
+  if (options.format === "json") deliver(world, options, rankJson(ranking, run), path);
+  else if (options.format === "csv") deliver(world, options, rankCsv(ranking, run), path);
+  else {
+    const sheet = sheetOptions(world, options);
+    const strips = stripsOf(site, ranking, options, sheet.width, sheet.paint);
+    deliver(world, options, rankSheet(ranking, { ...sheet, top: options.top, run, strips }), path);
+  }
+}
+
+function windowsOf(site: Site, texts: readonly string[] | undefined): readonly Window[] {
+  if (texts !== undefined) return texts.map((text) => chooseWindow(site, text));
+  // With none in the file this says what is missing.
+  return site.windows.length > 0 ? site.windows : [chooseWindow(site, null)];
+}
+
+/** The run of days asked for, or null. */
+function runOf(site: Site, options: RankCommandOptions): DailyWindows | null {
+  const { from, days, daily, shift } = options;
+  const asked = [
+    ["--from", from],
+    ["--daily", daily],
+    ["--shift", shift],
+  ] as const;
+  if (days === undefined) {
+    const alone = asked.find(([, value]) => value !== undefined)?.[0];
+    if (alone === undefined) return null;
+    const accepted = "--days with it: how many days";
+    throw new PadstopError([
+      problem("E_MISSING", "--days", { found: `${alone} alone`, accepted, next: `${alone} ... --days 30` }),
+    ]);
+  }
+  refuseTogether(
+    options.window !== undefined,
+    "--window",
+    "--window and --days",
+    "windows by name, or a run of days, not both",
+  );
+  const first = from === undefined || daily === undefined ? chooseWindow(site, null) : null;
+  return dailyWindows(
+    {
+      from: from ?? localDate(first!.opens, site.zone),
+      days,
+      daily: daily ?? dailyTimes(first!, site.zone),
+      shiftMs: shift ?? 0,
+    },
+    site.zone,
+  );
+}
+
+function stripsOf(
+  site: Site,
+  ranking: Ranking,
+  { strip, sky }: RankCommandOptions,
+  width: number,
+  paint: Parameters<typeof stripText>[1]["paint"],
+): string[] {
+  if (strip === undefined) return [];
+  const heaviest = ranking.sky.reduce(
+    (best, { weight }, i) => (weight > ranking.sky[best]!.weight ? i : best),
+    0,
+  );
+  const drawn = sky.skies[heaviest]!;
+  const columns = stripColumns(
+    site.cameras.map(({ id }) => id),
+    width,
+  );
+  return ranking.windows.slice(0, strip === true ? 1 : strip).map((window) => {
+    const range = windowRangeText(window, site.zone);
+    const title = window.name === null ? range : `${window.name}, ${range}`;
+    return stripText(stripOf(site, window, drawn, columns), {
+      zone: site.zone,
+      title,
+      sky: skyName(drawn),
+      width,
+      paint,
+    });
+  });
+}

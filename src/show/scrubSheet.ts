@@ -1,0 +1,168 @@
+/** Settings over later days: which cameras someone must go out to again. */
+
+import { stopName } from "../exposure/scales.ts";
+import { makeClock } from "../plan/clock.ts";
+import type { Scrub, ScrubCamera, ScrubDay } from "../plan/rank/scrub.ts";
+import { clippedText, spareText } from "../plan/stopsText.ts";
+import type { SkippedDay } from "../site/dailyWindows.ts";
+import type { Site, Window } from "../site/types.ts";
+import { csvText } from "./csvText.ts";
+import { shortDateText, windowRangeText } from "./dateText.ts";
+import { roundedByName } from "./planJson.ts";
+import { bulleted } from "./planSheet.ts";
+import { settingLines, shutterText } from "./settingText.ts";
+import type { SheetOptions } from "./sheetOptions.ts";
+import { type Column, fittedTable, folded } from "./textTable.ts";
+
+const MARKS = { keep: "", thin: "*", change: "!", stuck: "!", unset: "" } as const;
+
+export interface ScrubContext {
+  readonly site: Site;
+  readonly sky: readonly string[];
+  readonly notes: readonly string[];
+  readonly cautions: readonly string[];
+}
+
+export function scrubSheet(scrub: Scrub, context: ScrubContext, options: SheetOptions): string {
+  const { paint, width } = options;
+  const { site } = context;
+  const title = `${site.name} · the same window on ${scrub.later.length} later day${scrub.later.length === 1 ? "" : "s"}`;
+  const what = `Set for ${windowRangeText(scrub.first, site.zone)}; sky ${context.sky.join(", ")}; ${site.zone}`;
+  const key =
+    "Spare in stops of the first day's setting on each later day. * it holds, but another setting has more; ! it clips; # the sun enters the frame that day, + comes near it, though not on the first.";
+  const sections = [
+    `${paint.strong(title)}\n${folded(what, width, "  ")}`,
+    `${paint.strong("SETTINGS OVER THE DAYS")}\n${folded(key, width, "")}\n\n${tableText(scrub, site, options)}`,
+    bulleted("WHO MUST GO OUT AGAIN", goOutLines(scrub, site), options),
+    bulleted("SUN ON LATER DAYS", sunLines(scrub, site), options),
+    bulleted("NOTES", context.notes, options),
+    bulleted("CAUTIONS", context.cautions, options),
+  ];
+  return `${sections.filter((section) => section !== "").join("\n\n")}\n`;
+}
+
+function tableText({ cameras, first, later }: Scrub, { zone }: Site, { width, paint }: SheetOptions): string {
+  const columns: Column[] = [
+    { head: "id" },
+    { head: dayHead(first, zone) },
+    ...later.map((window) => ({ head: dayHead(window, zone), align: "right" as const })),
+  ];
+  const rows = cameras.map((camera) => [
+    paint.strong(camera.id),
+    settingLines(camera.setting, paint).join("\n"),
+    ...camera.days.map((day) => dayCell(camera, day, paint.alarm)),
+  ]);
+  return fittedTable(columns, rows, width).trimEnd();
+}
+
+/** "Mon 19 Apr". */
+const dayHead = ({ opens }: Window, zone: string): string =>
+  shortDateText(opens, zone).split(" ").slice(0, 3).join(" ").replace(" ", "\n");
+
+function dayCell(camera: ScrubCamera, day: ScrubDay, alarm: (text: string) => string): string {
+  const spare = day.spareStops === null ? "-" : spareText(day.spareStops);
+  const text = `${spare}${MARKS[day.word]}${newSun(camera, day)}`;
+  return day.word === "change" || day.word === "stuck" ? alarm(text) : text;
+}
+
+/** A warning the first day did not have. */
+function newSun(camera: ScrubCamera, { sun }: ScrubDay): "#" | "+" | "" {
+  if (sun.risk === "in-frame") return camera.sun.risk === "in-frame" ? "" : "#";
+  const isNew = camera.sun.risk !== "in-frame" && camera.sun.risk !== "near-frame";
+  return sun.risk === "near-frame" && isNew ? "+" : "";
+}
+
+/** Cameras to be set anew, and from which day; then those that clip whatever is set. */
+function goOutLines({ cameras, later }: Scrub, { zone }: Site): string[] {
+  const changes = cameras.flatMap(({ id, days }) => {
+    const index = days.findIndex(({ word }) => word === "change");
+    if (index === -1) return [];
+    const { spareStops, setting } = days[index]!;
+    const filter = setting!.filterDensity > 0 ? ` ND${setting!.filterDensity}` : "";
+    return [
+      `${id}: its setting clips by ${clippedText(spareStops!)} stops on ${shortDateText(later[index]!.opens, zone)}; that day's is ${stopName(setting!.stop)} ${shutterText(setting!)}${filter}, spare ${spareText(setting!.spareStops)}`,
+    ];
+  });
+  const none =
+    "nobody for the exposure: where a setting holds on the first day, it holds on every day asked for";
+  const stuck = cameras.filter(({ days }) => days.some(({ word }) => word === "stuck"));
+  const names = stuck.map(({ id }) => id).join(", ");
+  return [
+    ...(changes.length > 0 ? changes : [stuck.length > 0 ? NOBODY : none]),
+    ...(stuck.length > 0
+      ? [`${names}: clipped on some day whatever is set; see padstop plan of that day`]
+      : []),
+  ];
+}
+
+const NOBODY = "nobody for the exposure: no other setting would do better by half a stop";
+
+function sunLines({ cameras, later }: Scrub, { zone }: Site): string[] {
+  return cameras.flatMap((camera) =>
+    camera.days.flatMap((day, i) => {
+      const mark = newSun(camera, day);
+      if (mark === "") return [];
+      const { opens, closes } = later[i]!;
+      const clock = makeClock(zone, opens, closes);
+      const spans = (mark === "#" ? day.sun.inFrame : day.sun.nearFrame).map((span) => clock.span(span));
+      return [
+        `${camera.id}: ${mark === "#" ? "in the frame" : "near the frame"} ${shortDateText(opens, zone)} ${spans.join(", ")}`,
+      ];
+    }),
+  );
+}
+
+export function scrubJson(scrub: Scrub, context: ScrubContext, skipped: readonly SkippedDay[]): string {
+  const { site, sky, notes, cautions } = context;
+  const head = { site: { name: site.name, zone: site.zone, ...site.place }, sky };
+  return `${JSON.stringify({ ...head, ...scrub, skippedDays: skipped, notes, cautions }, roundedByName, 1)}\n`;
+}
+
+const FIELDS = [
+  "id",
+  "opensUtc",
+  "closesUtc",
+  "word",
+  "spareStops",
+  "stop",
+  "shutterS",
+  "shutterName",
+  "filterDensity",
+  "ownSpareStops",
+  "sunRisk",
+] as const;
+
+/** A row per camera and day; the first day's are its settings as planned. */
+export function scrubCsv({ cameras, first, later }: Scrub): string {
+  const rows = cameras.flatMap((camera) => {
+    const own = {
+      word: "set",
+      spareStops: camera.setting?.spareStops ?? null,
+      setting: camera.setting,
+      sun: camera.sun,
+    };
+    return [own, ...camera.days].map((day, i) => rowOf(camera.id, i === 0 ? first : later[i - 1]!, day));
+  });
+  return csvText(FIELDS, rows);
+}
+
+function rowOf(
+  id: string,
+  window: Window,
+  day: Omit<ScrubDay, "word"> & { readonly word: string },
+): Readonly<Record<string, unknown>> {
+  const values: Readonly<Record<(typeof FIELDS)[number], unknown>> = {
+    id,
+    opensUtc: window.opens.toISOString(),
+    closesUtc: window.closes.toISOString(),
+    word: day.word,
+    spareStops: day.spareStops,
+    stop: day.setting?.stop ?? null,
+    shutterS: day.setting?.shutterS ?? null,
+    shutterName: day.setting?.shutterName ?? null,
+    filterDensity: day.setting?.filterDensity ?? null,
+    ownSpareStops: day.setting?.spareStops ?? null,
+    sunRisk: day.sun.risk,
+  };
+  return Object.fromEntries(FIELDS.map((field) => [field, roundedByName(field, values[field])]));
+}

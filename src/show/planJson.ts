@@ -9,7 +9,7 @@ const DECIMALS: readonly (readonly [RegExp, number])[] = [
   [/(Stops|^stops|^ev|Ev)$/, 2],
   [/[a-z]M$/, 2],
   [/[a-z]Mm$/, 3],
-  [/(Diameters|^wellLitViews)$/, 2],
+  [/(Diameters|^wellLitViews|^frontViews)$/, 2],
 ];
 const SIGNIFICANT: readonly (readonly [RegExp, number])[] = [
   [/CdM2$/, 4],

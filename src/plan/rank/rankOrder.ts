@@ -75,15 +75,11 @@ const LOSS_WORDS: Readonly<Record<Loss, string>> = {
 
 /** Where the views went, the largest change first. */
 function changeWords(first: RankedWindow, second: RankedWindow): string[] {
-  const viewsOf = ({ views }: RankedWindow, share: (view: RankedWindow["views"][number]) => number): number =>
-    views.reduce((sum, view) => sum + share(view), 0);
   const changes = (Object.keys(LOSS_WORDS) as Loss[]).map((loss) => ({
     words: LOSS_WORDS[loss],
-    views:
-      viewsOf(first, ({ lostShare }) => lostShare[loss]) -
-      viewsOf(second, ({ lostShare }) => lostShare[loss]),
+    views: first.lostViews[loss] - second.lostViews[loss],
   }));
-  const front = viewsOf(first, (view) => view.frontShare) - viewsOf(second, (view) => view.frontShare);
+  const front = first.frontViews - second.frontViews;
   return [...changes, { words: "front-lit", views: front }]
     .filter(({ views }) => Math.abs(views) >= LEAST_VIEWS)
     .sort((a, b) => Math.abs(b.views) - Math.abs(a.views))

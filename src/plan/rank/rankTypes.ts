@@ -50,6 +50,9 @@ export interface RankedWindow {
   readonly share: number;
   /** The same in views, each counted once whatever its weight: how many are well lit at a T-0, on average. */
   readonly wellLitViews: number;
+  /** How many are under front light, and how many are lost to what, on average and counted so. */
+  readonly frontViews: number;
+  readonly lostViews: Readonly<Record<Loss, number>>;
   /** In the middle of the longest stretch with the highest share. */
   readonly best: ShareAt;
   /** In the middle of the longest stretch with the lowest. */

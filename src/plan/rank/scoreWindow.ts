@@ -106,6 +106,13 @@ const lasts = ({ from, to }: TimeSpan): boolean => to >= from;
 
 const tallies = (views: readonly ViewScore[]) => ({
   wellLitViews: sumOf(views, ({ wellLitShare }) => wellLitShare),
+  frontViews: sumOf(views, ({ frontShare }) => frontShare),
+  lostViews: {
+    dark: sumOf(views, ({ lostShare }) => lostShare.dark),
+    unlit: sumOf(views, ({ lostShare }) => lostShare.unlit),
+    sun: sumOf(views, ({ lostShare }) => lostShare.sun),
+    setting: sumOf(views, ({ lostShare }) => lostShare.setting),
+  },
   holdingViews: views.filter(({ holds }) => holds === true).length,
   settableViews: views.filter(({ holds }) => holds !== null).length,
   driftStops: Math.max(...views.map(({ driftStops }) => driftStops)),

@@ -18,11 +18,19 @@ export const isSameDate = (a: Date, b: Date, zone: string): boolean =>
   inZone(a, zone).toISODate() === inZone(b, zone).toISODate();
 /** "Sun 18 Apr 2027". */
 export const shortDateText = (at: Date, zone: string): string => inZone(at, zone).toFormat("ccc d LLL yyyy");
-/** "Sun 18 Apr 2027 17:10-19:40", with the date of the end where it is another, and offsets where they differ. */
-export function windowRangeText({ opens, closes }: { opens: Date; closes: Date }, zone: string): string {
+/** "Sun 18 Apr": where the year is told elsewhere. */
+export const dayText = (at: Date, zone: string): string => inZone(at, zone).toFormat("ccc d LLL");
+/** "2027". */
+export const yearText = (at: Date, zone: string): string => inZone(at, zone).toFormat("yyyy");
+/** "Sun 18 Apr 2027 17:10-19:40", with the date of the end where it is another, and offsets where they differ; dates by `dateOf`. */
+export function windowRangeText(
+  { opens, closes }: { opens: Date; closes: Date },
+  zone: string,
+  dateOf: (at: Date, zone: string) => string = shortDateText,
+): string {
   const isOneDate = isSameDate(opens, closes, zone);
   const offsets = [offsetText(opens, zone), offsetText(closes, zone)];
   const [from, to] = offsets[0] === offsets[1] ? ["", ""] : offsets.map((offset) => ` ${offset}`);
-  const end = `${isOneDate ? "" : `${shortDateText(closes, zone)} `}${clockText(closes, zone)}${to}`;
-  return `${shortDateText(opens, zone)} ${clockText(opens, zone)}${from}${isOneDate ? "-" : " to "}${end}`;
+  const end = `${isOneDate ? "" : `${dateOf(closes, zone)} `}${clockText(closes, zone)}${to}`;
+  return `${dateOf(opens, zone)} ${clockText(opens, zone)}${from}${isOneDate ? "-" : " to "}${end}`;
 }

@@ -4,7 +4,7 @@ import { type Clock, makeClock } from "../plan/clock.ts";
 import type { RankedWindow, Ranking, ViewScore } from "../plan/rank/rankTypes.ts";
 import { spareText } from "../plan/stopsText.ts";
 import type { DailyWindows } from "../site/dailyWindows.ts";
-import { windowRangeText } from "./dateText.ts";
+import { dayText, shortDateText, windowRangeText, yearText } from "./dateText.ts";
 import { bulleted } from "./planSheet.ts";
 import { runNotes } from "./runNotes.ts";
 import type { SheetOptions } from "./sheetOptions.ts";
@@ -50,9 +50,14 @@ function titleText(
     sky.length === 1 ? name : `${name} ${Math.round(weight * 100)} %`,
   );
   const title = `${site.name} · ${counted(windows.length, "window")} ranked by well-lit views`;
-  const what = `${counted(viewCount, "view")} · sky ${skies.join(", ")} · a T-0 every ${stepS} s · ${site.zone}`;
+  const years = yearsOf(windows, site.zone);
+  const when = years.length > 1 ? `${years[0]} to ${years.at(-1)}` : years[0];
+  const what = `${when} · ${counted(viewCount, "view")} · sky ${skies.join(", ")} · a T-0 every ${stepS} s · ${site.zone}`;
   return `${paint.strong(title)}\n${folded(what, width, "  ")}`;
 }
+
+const yearsOf = (windows: readonly RankedWindow[], zone: string): string[] =>
+  [...new Set(windows.map(({ opens }) => yearText(opens, zone)))].sort();
 
 function ruleText({ rule }: Ranking): string {
   const spare =
@@ -64,8 +69,8 @@ const COLUMNS: readonly Column[] = [
   { head: "", align: "right" },
   { head: "window" },
   { head: "share", align: "right" },
-  { head: "best T-0" },
-  { head: "worst T-0" },
+  { head: "best" },
+  { head: "worst" },
   { head: "hold", align: "right" },
   { head: "drift", align: "right" },
   { head: "sun" },
@@ -73,11 +78,12 @@ const COLUMNS: readonly Column[] = [
 ];
 
 function windowsText({ windows, site }: Ranking, { paint, width, top }: RankSheetOptions): string {
+  const hasOneYear = yearsOf(windows, site.zone).length === 1;
   const rows = windows.slice(0, top).map((window) => {
     const clock = makeClock(site.zone, window.opens, window.closes);
     return [
       `${window.rank}`,
-      windowWords(window, site.zone, "\n"),
+      windowWords(window, site.zone, hasOneYear),
       shareText(window.share),
       window.best.share === 0 ? "none" : `${clock.at(window.best.at)}\n${shareText(window.best.share)}`,
       `${clock.at(window.worst.at)}\n${shareText(window.worst.share)}`,
@@ -88,21 +94,23 @@ function windowsText({ windows, site }: Ranking, { paint, width, top }: RankShee
     ];
   });
   const key =
-    "Hold: views whose single setting holds all T-0s, of those that can be set. Drift: most change of exposure in any view, stops. Sun: views with the sun in, near the frame. Dark: T-0s in dusk, in night.";
+    "Best and worst T-0 with their shares. Hold: views whose single setting holds all T-0s, of those that can be set. Drift: most change of exposure in any view, stops. Sun: views with the sun in, near the frame. Dark: T-0s in dusk, in night.";
   const more = windows.length > top ? `\n... and ${windows.length - top} more (--top ${windows.length})` : "";
   return `${paint.strong("WINDOWS")}\n${folded(key, width, "")}\n\n${fittedTable(COLUMNS, rows, width).trimEnd()}${more}`;
 }
 
 /** Longer names are cut on the sheet; every other output has them whole. */
-const LONGEST_NAME = 26;
+const LONGEST_NAME = 22;
 
-function windowWords(window: RankedWindow, zone: string, join: string): string {
-  const range = windowRangeText(window, zone).replace(" to ", `${join}to `);
-  if (window.name === null) return range.includes(join) ? range : range.replace(/(\d{4}) /, `$1${join}`);
+/** Name and range in lines; one year stands in the title. */
+function windowWords(window: RankedWindow, zone: string, hasOneYear: boolean): string {
+  const range = windowRangeText(window, zone, hasOneYear ? dayText : shortDateText);
+  const lines = range.includes(" to ") ? range.replace(" to ", "\nto ") : range;
+  if (window.name === null) return lines;
   const letters = [...window.name];
   const name =
     letters.length > LONGEST_NAME ? `${letters.slice(0, LONGEST_NAME - 1).join("")}…` : window.name;
-  return `${name}${join}${range}`;
+  return `${name}\n${lines}`;
 }
 
 /** "83.1 %": as shares are compared, to a tenth of a per cent. */

@@ -15,6 +15,9 @@ export interface GeneralSky {
   readonly c: number;
   readonly d: number;
   readonly e: number;
+  /** exp(d pi / 2) and phi(0) = 1 + a exp(b): asked for with every direction. */
+  readonly atRightAngle: number;
+  readonly atZenith: number;
 }
 
 const gradations = [
@@ -56,7 +59,16 @@ const codes: readonly (readonly [number, number])[] = [
 export const GENERAL_SKIES: readonly GeneralSky[] = codes.map(([gradation, indicatrix], index) => {
   const [a, b] = gradations[gradation - 1]!;
   const [c, d, e] = indicatrices[indicatrix - 1]!;
-  return { type: index + 1, a, b, c, d, e };
+  return {
+    type: index + 1,
+    a,
+    b,
+    c,
+    d,
+    e,
+    atRightAngle: Math.exp((d * Math.PI) / 2),
+    atZenith: 1 + a * Math.exp(b),
+  };
 });
 
 /** Our reading of the states: clear 12 (standard clear), haze 13 (polluted), bright cloud 9 (sun obscured), overcast 1. */
@@ -78,16 +90,14 @@ export function gradation(sky: GeneralSky, cosZenith: number): number {
 export function indicatrix(sky: GeneralSky, cosToSun: number): number {
   if (sky.c === 0 && sky.e === 0) return 1;
   const chiRad = Math.acos(Math.min(1, Math.max(-1, cosToSun)));
-  return (
-    1 + sky.c * (Math.exp(sky.d * chiRad) - Math.exp((sky.d * Math.PI) / 2)) + sky.e * cosToSun * cosToSun
-  );
+  return 1 + sky.c * (Math.exp(sky.d * chiRad) - sky.atRightAngle) + sky.e * cosToSun * cosToSun;
 }
 
 /** Luminance relative to the zenith's; both directions are unit vectors (east, north, up) at or above the horizontal. */
 export function relativeLuminance(sky: GeneralSky, direction: Vec3, sun: Vec3): number {
   return (
     (gradation(sky, direction[2]) * indicatrix(sky, dot(direction, sun))) /
-    (gradation(sky, 1) * indicatrix(sky, sun[2]))
+    (sky.atZenith * indicatrix(sky, sun[2]))
   );
 }
 
@@ -159,7 +169,7 @@ export const skyScaleCdM2 = (
   sunElevationDeg: number,
   diffuseHorizontalLx: number,
 ): number =>
-  (diffuseHorizontalLx * zenithShareAt(sunElevationDeg)) / (gradation(sky, 1) * indicatrix(sky, heldUp));
+  (diffuseHorizontalLx * zenithShareAt(sunElevationDeg)) / (sky.atZenith * indicatrix(sky, heldUp));
 
 /** Sky luminance as a function of direction for one sun and one diffuse illuminance; directions below the horizon are taken at it. */
 export function skyLuminanceOf(

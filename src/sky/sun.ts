@@ -73,21 +73,38 @@ export function seenFrom(axes: HorizonAxes, fixed: Vec3, air: Air): SeenDirectio
 export const apparentEnu = (seen: SeenDirection): Vec3 =>
   fromAzimuthElevation(seen.azimuthDeg, seen.apparentElevationDeg);
 
-/** The same without the azimuth's detour, for the many: an Earth-fixed unit direction lifted by the air of a place. */
-export function liftedEnu(
-  axes: HorizonAxes,
-  fixed: Vec3,
-  air: Air,
-): { direction: Vec3; airlessElevationDeg: number; apparentElevationDeg: number } {
+/** A lifted direction to be written over. */
+export interface LiftedDirection {
+  /** Unit vector (east, north, up). */
+  readonly direction: [number, number, number];
+  airlessElevationDeg: number;
+  apparentElevationDeg: number;
+}
+
+export const liftedScratch = (): LiftedDirection => ({
+  direction: [0, 0, 0],
+  airlessElevationDeg: 0,
+  apparentElevationDeg: 0,
+});
+
+/** As `seenFrom` without the azimuth's detour, for the many: an Earth-fixed unit direction lifted by the air of a place. */
+export function liftInto(axes: HorizonAxes, fixed: Vec3, air: Air, lifted: LiftedDirection): void {
   const east = dot(axes.east, fixed);
   const north = dot(axes.north, fixed);
   const level = Math.sqrt(east * east + north * north);
   const airlessElevationDeg = atan2Deg(dot(axes.up, fixed), level);
   const apparentElevationDeg = airlessElevationDeg + refractionDeg(airlessElevationDeg, air);
   const stretch = level === 0 ? 0 : cosDeg(apparentElevationDeg) / level;
-  return {
-    direction: [east * stretch, north * stretch, sinDeg(apparentElevationDeg)],
-    airlessElevationDeg,
-    apparentElevationDeg,
-  };
+  lifted.direction[0] = east * stretch;
+  lifted.direction[1] = north * stretch;
+  lifted.direction[2] = sinDeg(apparentElevationDeg);
+  lifted.airlessElevationDeg = airlessElevationDeg;
+  lifted.apparentElevationDeg = apparentElevationDeg;
+}
+
+/** The same as an object of its own. */
+export function liftedEnu(axes: HorizonAxes, fixed: Vec3, air: Air): LiftedDirection {
+  const lifted = liftedScratch();
+  liftInto(axes, fixed, air, lifted);
+  return lifted;
 }

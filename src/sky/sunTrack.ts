@@ -32,7 +32,18 @@ export interface SunTrack {
   readonly toMs: number;
   /** The sun at an instant inside the span. */
   at(ms: number): SunSample;
+  /** The same into an object of the caller's, for the many. */
+  into(ms: number, sample: SunScratch): void;
 }
+
+/** A sample to be written over. */
+export interface SunScratch extends SunSample {
+  readonly fixed: [number, number, number];
+  semidiameterDeg: number;
+  distanceAu: number;
+}
+
+export const sunScratch = (): SunScratch => ({ fixed: [0, 0, 0], semidiameterDeg: 0, distanceAu: 0 });
 
 /** A track for `place` over `from`..`to` (at most what memory holds: three numbers per hour). */
 export function makeSunTrack(place: Place, from: Date, to: Date): SunTrack {
@@ -49,7 +60,7 @@ export function makeSunTrack(place: Place, from: Date, to: Date): SunTrack {
     declinationDeg[i] = sun.declinationDeg;
     distanceAu[i] = sun.distanceAu;
   }
-  const at = (ms: number): SunSample => {
+  const into = (ms: number, sample: SunScratch): void => {
     const position = (ms - fromMs) / KNOT_STEP_MS;
     const i = Math.min(knotCount - 2, Math.max(0, Math.floor(position)));
     const t = position - i;
@@ -57,11 +68,16 @@ export function makeSunTrack(place: Place, from: Date, to: Date): SunTrack {
     const decDeg = mix(declinationDeg[i]!, declinationDeg[i + 1]!, t);
     const au = mix(distanceAu[i]!, distanceAu[i + 1]!, t);
     const level = cosDeg(decDeg);
-    return {
-      fixed: [level * cosDeg(hourDeg), -level * sinDeg(hourDeg), sinDeg(decDeg)],
-      semidiameterDeg: semidiameterDeg(au),
-      distanceAu: au,
-    };
+    sample.fixed[0] = level * cosDeg(hourDeg);
+    sample.fixed[1] = -level * sinDeg(hourDeg);
+    sample.fixed[2] = sinDeg(decDeg);
+    sample.semidiameterDeg = semidiameterDeg(au);
+    sample.distanceAu = au;
   };
-  return { place, fromMs, toMs, at };
+  const at = (ms: number): SunSample => {
+    const sample = sunScratch();
+    into(ms, sample);
+    return sample;
+  };
+  return { place, fromMs, toMs, at, into };
 }

@@ -25,10 +25,13 @@ const LOWEST_DEG = -18;
 export function sunIlluminanceLx(airlessElevationDeg: number): number {
   if (airlessElevationDeg < LOWEST_DEG) {
     const slope = log10At(LOWEST_DEG + 1) - log10At(LOWEST_DEG);
-    return 10 ** (log10At(LOWEST_DEG) + slope * (airlessElevationDeg - LOWEST_DEG));
+    return tenTo(log10At(LOWEST_DEG) + slope * (airlessElevationDeg - LOWEST_DEG));
   }
-  return 10 ** log10At(airlessElevationDeg);
+  return tenTo(log10At(airlessElevationDeg));
 }
+
+/** Three times as fast as `10 **`, and asked for every minute of a year. */
+const tenTo = (exponent: number): number => Math.exp(exponent * Math.LN10);
 
 function log10At(elevationDeg: number): number {
   let index = 0;

@@ -2,7 +2,7 @@
 
 import { DEG_PER_RAD } from "../../base/units.ts";
 import { cylinderMean } from "../../light/body.ts";
-import { BEAM } from "./blocks.ts";
+import { BEAM, type LightBlocks } from "./blocks.ts";
 import { peakOf, type SkyView, type SkyWindow } from "./skyView.ts";
 import { tableAt, tableOf } from "./table.ts";
 
@@ -15,6 +15,10 @@ export interface SharedSpan {
   /** Over the T-0s without direct sun; Infinity and 0 when there is none. */
   readonly leastBeamlessLx: number;
   readonly mostBeamlessLx: number;
+  /** Blocks with direct sun, the most promising first: a search may stop where no later one can win. */
+  readonly byMostMean: readonly number[];
+  readonly byMostFacet: readonly number[];
+  readonly byLeastFill: readonly number[];
 }
 
 export function sharedSpan({ sun, light, blocks, bounds }: SkyWindow): SharedSpan {
@@ -33,8 +37,27 @@ export function sharedSpan({ sun, light, blocks, bounds }: SkyWindow): SharedSpa
     leastGroundLx = Math.min(leastGroundLx, bounds.leastGroundLx[block]!);
     mostGroundLx = Math.max(mostGroundLx, bounds.mostGroundLx[block]!);
   }
-  return { leastFillLx, leastGroundLx, mostGroundLx, leastBeamlessLx, mostBeamlessLx };
+  const sunlit = Array.from({ length: blocks.count }, (_, block) => block).filter(
+    (block) => bounds.beam[block] !== BEAM.none,
+  );
+  return {
+    leastFillLx,
+    leastGroundLx,
+    mostGroundLx,
+    leastBeamlessLx,
+    mostBeamlessLx,
+    byMostMean: sunlit.toSorted((a, b) => mostMeanLx(bounds, b) - mostMeanLx(bounds, a)),
+    byMostFacet: sunlit.toSorted((a, b) => bounds.mostFacetLx[b]! - bounds.mostFacetLx[a]!),
+    byLeastFill: sunlit.toSorted((a, b) => bounds.leastFillLx[a]! - bounds.leastFillLx[b]!),
+  };
 }
+
+/** `cylinderMean` is never more than this. */
+const MOST_MEAN = Math.PI / 4;
+
+/** No average over the visible half gets more in a block, whatever the phase. */
+const mostMeanLx = (bounds: LightBlocks, block: number): number =>
+  bounds.mostDirectLx[block]! * MOST_MEAN + bounds.mostFillLx[block]!;
 
 /** Before corrections and floodlights, lx. */
 export interface BodySpanLx {
@@ -49,16 +72,12 @@ export interface BodySpanLx {
 export const cylinderMeanTable = (): Float64Array =>
   tableOf((share) => cylinderMean(Math.acos(2 * share - 1) * DEG_PER_RAD));
 
-/** Blocks from one first look to the next. */
-const FIRST_LOOK = 4;
-
 export function bodySpanLx(
   view: SkyView,
   window: SkyWindow,
   shared: SharedSpan,
   meanTable: Float64Array,
 ): BodySpanLx {
-  const { blocks, bounds } = window;
   const found: Extremes = {
     leastAt: -1,
     least: shared.leastBeamlessLx,
@@ -66,15 +85,9 @@ export function bodySpanLx(
     most: shared.mostBeamlessLx,
     facet: shared.mostBeamlessLx,
   };
-  // A first look at some blocks narrows down where the ends can be.
-  for (let block = 0; block < blocks.count; block += FIRST_LOOK) {
-    const from = blocks.from[block]!;
-    if (bounds.beam[block] !== BEAM.none) widen(view, window, meanTable, from, from + 1, found);
-  }
-  for (let block = 0; block < blocks.count; block++) {
-    if (!canWiden(window, meanTable, block, found)) continue;
-    widen(view, window, meanTable, blocks.from[block]!, blocks.to[block]!, found);
-  }
+  seekMostMean(view, window, meanTable, shared.byMostMean, found);
+  seekMostFacet(view, window, meanTable, shared.byMostFacet, found);
+  seekLeastMean(view, window, meanTable, shared.byLeastFill, found);
   return {
     leastMeanLx: found.leastAt < 0 ? found.least : meanLxAt(view, window, found.leastAt),
     mostMeanLx: found.mostAt < 0 ? found.most : meanLxAt(view, window, found.mostAt),
@@ -91,27 +104,59 @@ interface Extremes {
   facet: number;
 }
 
-/** Whether a block's bounds leave room for a new extreme; the plain bounds first, as they mostly decide. */
-function canWiden(
-  { blocks, bounds }: SkyWindow,
+function seekMostMean(
+  view: SkyView,
+  window: SkyWindow,
   meanTable: Float64Array,
-  block: number,
-  { least, most, facet }: Extremes,
-): boolean {
-  if (bounds.beam[block] === BEAM.none) return false;
-  const direct = bounds.mostDirectLx[block]!;
-  const fill = bounds.mostFillLx[block]!;
-  const cosine = blocks.mostCosine[block]!;
-  if (bounds.mostFacetLx[block]! > facet && direct * peakOf(cosine) + fill > facet) return true;
-  if (direct * MOST_MEAN + fill > most && direct * tableAt(meanTable, (1 + cosine) / 2) + fill > most)
-    return true;
-  if (bounds.leastFillLx[block]! >= least) return false;
-  const darkest = tableAt(meanTable, Math.max(0, (1 + blocks.leastCosine[block]!) / 2));
-  return bounds.leastDirectLx[block]! * darkest + bounds.leastFillLx[block]! < least;
+  order: readonly number[],
+  found: Extremes,
+): void {
+  const { blocks, bounds } = window;
+  for (let k = 0; k < order.length; k++) {
+    const block = order[k]!;
+    if (mostMeanLx(bounds, block) <= found.most) return;
+    const share = tableAt(meanTable, (1 + blocks.mostCosine[block]!) / 2);
+    if (bounds.mostDirectLx[block]! * share + bounds.mostFillLx[block]! > found.most) {
+      widen(view, window, meanTable, blocks.from[block]!, blocks.to[block]!, found);
+    }
+  }
 }
 
-/** `cylinderMean` is never more than this. */
-const MOST_MEAN = Math.PI / 4;
+function seekMostFacet(
+  view: SkyView,
+  window: SkyWindow,
+  meanTable: Float64Array,
+  order: readonly number[],
+  found: Extremes,
+): void {
+  const { blocks, bounds } = window;
+  for (let k = 0; k < order.length; k++) {
+    const block = order[k]!;
+    if (bounds.mostFacetLx[block]! <= found.facet) return;
+    const peak = peakOf(blocks.mostCosine[block]!);
+    if (bounds.mostDirectLx[block]! * peak + bounds.mostFillLx[block]! > found.facet) {
+      widen(view, window, meanTable, blocks.from[block]!, blocks.to[block]!, found);
+    }
+  }
+}
+
+function seekLeastMean(
+  view: SkyView,
+  window: SkyWindow,
+  meanTable: Float64Array,
+  order: readonly number[],
+  found: Extremes,
+): void {
+  const { blocks, bounds } = window;
+  for (let k = 0; k < order.length; k++) {
+    const block = order[k]!;
+    if (bounds.leastFillLx[block]! >= found.least) return;
+    const share = tableAt(meanTable, Math.max(0, (1 + blocks.leastCosine[block]!) / 2));
+    if (bounds.leastDirectLx[block]! * share + bounds.leastFillLx[block]! < found.least) {
+      widen(view, window, meanTable, blocks.from[block]!, blocks.to[block]!, found);
+    }
+  }
+}
 
 function widen(
   view: SkyView,

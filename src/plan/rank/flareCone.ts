@@ -6,9 +6,9 @@ import { asinDeg, cosDeg, RAD_PER_DEG } from "../../base/units.ts";
 import { angleBetweenDeg, type Vec3 } from "../../base/vector.ts";
 import { refractionDeg } from "../../sky/atmosphere.ts";
 import { semidiameterDeg } from "../../sky/ephemeris.ts";
+import type { LiftedDirection } from "../../sky/sun.ts";
 import { SUN_MAX_RATE_DEG_PER_MS } from "../../sky/sunTrack.ts";
 import { halfDiagonalDeg } from "../../view/frame.ts";
-import type { CameraSun } from "../../view/sunInFrame.ts";
 import type { Run, SunColumns } from "./sunColumns.ts";
 import type { RankView } from "./wellLit.ts";
 
@@ -66,9 +66,8 @@ export function flareConeOf(
   };
 }
 
-export interface TurnedSun extends CameraSun {
-  readonly direction: [number, number, number];
-  apparentElevationDeg: number;
+/** A sun seen by a camera, to be written over. */
+export interface TurnedSun extends LiftedDirection {
   semidiameterDeg: number;
 }
 

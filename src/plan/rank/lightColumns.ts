@@ -2,13 +2,16 @@
 
 import { type BodyIllumination, directVerticalLx, fillLx, totalHorizontalLx } from "../../light/body.ts";
 import type { Site } from "../../site/types.ts";
-import { daylightInputFor, daylightThrough } from "../../sky/daylight.ts";
+import { daylightInputFor, daylightThrough, type Sky } from "../../sky/daylight.ts";
 import { skyScaleCdM2 } from "../../sky/generalSky.ts";
 import type { ReadySky } from "../scene.ts";
 import type { SunColumns } from "./sunColumns.ts";
 
 /** On the facets of an upright body, lx, as in `UprightLight`; and what scales the sky's luminance. */
 export interface LightColumns {
+  /** Sun facing it, and sky on the horizontal. */
+  readonly directNormalLx: Float64Array;
+  readonly diffuseLx: Float64Array;
   readonly directLx: Float64Array;
   readonly fillLx: Float64Array;
   readonly groundLx: Float64Array;
@@ -19,6 +22,8 @@ export interface LightColumns {
 export function makeLightColumns(most: number, needsSky: boolean): LightColumns {
   const column = (): Float64Array => new Float64Array(most);
   return {
+    directNormalLx: column(),
+    diffuseLx: column(),
     directLx: column(),
     fillLx: column(),
     groundLx: column(),
@@ -26,33 +31,59 @@ export function makeLightColumns(most: number, needsSky: boolean): LightColumns 
   };
 }
 
-/** Before floodlights and corrections. */
+/** Before floodlights and corrections. One short loop for each step: a longer one would not be compiled as one piece. */
 export function fillLightColumns(
   columns: LightColumns,
   site: Site,
   pressureHPa: number,
   sun: SunColumns,
-  { sky, general, zenithShareAt }: ReadySky,
+  ready: ReadySky,
 ): void {
-  const hasSky = columns.skyCdM2.length > 0;
+  fillDaylight(columns, site.place.heightM, pressureHPa, sun, ready.sky);
+  fillUpright(columns, site.groundReflectance, sun);
+  if (columns.skyCdM2.length > 0) fillSkyScale(columns, sun, ready);
+}
+
+function fillDaylight(
+  columns: LightColumns,
+  heightM: number,
+  pressureHPa: number,
+  sun: SunColumns,
+  sky: Sky,
+): void {
   // One object for all T-0s, as there are half a million in a year.
-  const input = { ...daylightInputFor(NO_SUN, 1, site.place.heightM, pressureHPa) };
-  const falling = { ...DARKNESS, groundReflectance: site.groundReflectance };
+  const input = { ...daylightInputFor(NO_SUN, 1, heightM, pressureHPa) };
   for (let i = 0; i < sun.count; i++) {
-    const sunElevationDeg = sun.apparentElevationDeg[i]!;
     input.airlessElevationDeg = sun.airlessElevationDeg[i]!;
-    input.apparentElevationDeg = sunElevationDeg;
+    input.apparentElevationDeg = sun.apparentElevationDeg[i]!;
     input.orbitalFactor = 1 / (sun.distanceAu[i]! * sun.distanceAu[i]!);
     const { directNormalLx, diffuseHorizontalLx } = daylightThrough(input, sky);
-    falling.directNormalLx = directNormalLx;
-    falling.diffuseHorizontalLx = diffuseHorizontalLx;
-    falling.sunElevationDeg = sunElevationDeg;
+    columns.directNormalLx[i] = directNormalLx;
+    columns.diffuseLx[i] = diffuseHorizontalLx;
+  }
+}
+
+function fillUpright(columns: LightColumns, groundReflectance: number, sun: SunColumns): void {
+  const falling = { ...DARKNESS, groundReflectance };
+  for (let i = 0; i < sun.count; i++) {
+    falling.directNormalLx = columns.directNormalLx[i]!;
+    falling.diffuseHorizontalLx = columns.diffuseLx[i]!;
+    falling.sunElevationDeg = sun.apparentElevationDeg[i]!;
     columns.directLx[i] = directVerticalLx(falling);
     columns.fillLx[i] = fillLx(falling);
     columns.groundLx[i] = totalHorizontalLx(falling);
-    if (!hasSky) continue;
-    const heldUp = Math.max(0, sun.up[i]!);
-    columns.skyCdM2[i] = skyScaleCdM2(general, zenithShareAt, heldUp, sunElevationDeg, diffuseHorizontalLx);
+  }
+}
+
+function fillSkyScale(columns: LightColumns, sun: SunColumns, { general, zenithShareAt }: ReadySky): void {
+  for (let i = 0; i < sun.count; i++) {
+    columns.skyCdM2[i] = skyScaleCdM2(
+      general,
+      zenithShareAt,
+      Math.max(0, sun.up[i]!),
+      sun.apparentElevationDeg[i]!,
+      columns.diffuseLx[i]!,
+    );
   }
 }
 

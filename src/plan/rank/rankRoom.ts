@@ -103,6 +103,9 @@ const NO_SPAN: SharedSpan = {
   mostGroundLx: 0,
   leastBeamlessLx: 0,
   mostBeamlessLx: 0,
+  byMostMean: [],
+  byMostFacet: [],
+  byLeastFill: [],
 };
 
 const roomSkyOf = (

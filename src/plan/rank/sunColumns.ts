@@ -2,8 +2,8 @@
 
 import type { HorizonAxes } from "../../base/earthFixed.ts";
 import type { Air } from "../../base/place.ts";
-import { liftedEnu } from "../../sky/sun.ts";
-import type { SunTrack } from "../../sky/sunTrack.ts";
+import { liftedScratch, liftInto } from "../../sky/sun.ts";
+import { type SunTrack, sunScratch } from "../../sky/sunTrack.ts";
 
 /** From the index `from` to before `to`. */
 export interface Run {
@@ -62,10 +62,12 @@ export function fillSunColumns(
   axes: HorizonAxes,
   air: Air,
 ): void {
+  const sample = sunScratch();
+  const sun = liftedScratch();
+  const enu = sun.direction;
   for (let i = 0; i < timesMs.length; i++) {
-    const sample = track.at(timesMs[i]!);
-    const sun = liftedEnu(axes, sample.fixed, air);
-    const enu = sun.direction;
+    track.into(timesMs[i]!, sample);
+    liftInto(axes, sample.fixed, air, sun);
     const level = Math.sqrt(enu[0] * enu[0] + enu[1] * enu[1]);
     columns.timesMs[i] = timesMs[i]!;
     columns.east[i] = enu[0];

@@ -8,8 +8,8 @@ import {
   rootBetween,
 } from "../../base/crossings.ts";
 import { MS_PER_DAY, MS_PER_MINUTE } from "../../base/units.ts";
-import { SUN_MAX_RATE_DEG_PER_MS, type SunTrack } from "../../sky/sunTrack.ts";
-import { seenBy } from "../../view/sunInFrame.ts";
+import { liftedScratch, liftInto } from "../../sky/sun.ts";
+import { SUN_MAX_RATE_DEG_PER_MS, type SunTrack, sunScratch } from "../../sky/sunTrack.ts";
 import { measureSun, type SunMeasures } from "../sunRisk.ts";
 import { type FlareCone, runsInCone, type TurnedSun, turnSun } from "./flareCone.ts";
 import type { Run, SunColumns } from "./sunColumns.ts";
@@ -71,9 +71,13 @@ function edgeSearch(
   track: SunTrack,
 ): EdgeSearch {
   const measures: SunMeasures = { flare: 0, inFrame: 0 };
-  const turned: TurnedSun = { direction: [0, 0, 0], apparentElevationDeg: 0, semidiameterDeg: 0 };
+  const sample = sunScratch();
+  const turned: TurnedSun = { ...liftedScratch(), semidiameterDeg: 0 };
   const exactAt = (ms: number): SunMeasures => {
-    measureSun(view.frame, flareRule, seenBy(axes, track.at(ms), view.air), measures);
+    track.into(ms, sample);
+    liftInto(axes, sample.fixed, view.air, turned);
+    turned.semidiameterDeg = sample.semidiameterDeg;
+    measureSun(view.frame, flareRule, turned, measures);
     return measures;
   };
   return {

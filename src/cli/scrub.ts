@@ -3,7 +3,9 @@
 import { MS_PER_HOUR } from "../base/units.ts";
 import { cautionsForRisk } from "../plan/cautions.ts";
 import { dailyTimes, localDate } from "../plan/clock.ts";
+import { PLUME_NOTE } from "../plan/rank/rankNotes.ts";
 import { type Scrub, scrubSettings } from "../plan/rank/scrub.ts";
+import type { SunRiskWord } from "../plan/sunRisk.ts";
 import { runNotes } from "../show/runNotes.ts";
 import { type ScrubContext, scrubCsv, scrubJson, scrubSheet } from "../show/scrubSheet.ts";
 import { chooseWindow } from "../site/chooseWindow.ts";
@@ -31,8 +33,8 @@ export function deliverScrub(
   const context: ScrubContext = {
     site,
     sky: options.sky.skies.map(skyName),
-    notes: runNotes(run, site.zone),
-    cautions: cautionsForRisk(meetsSun(scrub)),
+    notes: [...runNotes(run, site.zone), ...(keepsPlume(site) ? [PLUME_NOTE] : [])],
+    cautions: cautionsForRisk(meets(scrub, ["in-frame", "near-frame"]), meets(scrub, ["in-frame"])),
   };
   const text =
     options.format === "json"
@@ -62,7 +64,7 @@ function refuseBeside({ days, from, daily, strip, sky, window }: RankCommandOpti
     sky.weights !== null,
     "--sky",
     "weights of skies and --scrub",
-    "sky states alone: a setting must serve them all",
+    "sky states alone, as in --sky clear,haze: a setting must serve them all",
   );
 }
 
@@ -78,7 +80,9 @@ function laterDays(site: Site, first: Window, days: number, shiftMs: number): Da
   };
 }
 
-const meetsSun = ({ cameras }: Scrub): boolean =>
+const keepsPlume = ({ cameras }: Site): boolean => cameras.some(({ keep }) => keep.includes("plume"));
+
+const meets = ({ cameras }: Scrub, words: readonly SunRiskWord[]): boolean =>
   cameras.some(({ sun, days }) =>
-    [sun, ...days.map((day) => day.sun)].some(({ risk }) => risk === "in-frame" || risk === "near-frame"),
+    [sun, ...days.map((day) => day.sun)].some(({ risk }) => words.includes(risk)),
   );

@@ -14,9 +14,13 @@ const ALWAYS: readonly string[] = [
 export const SUN_CAUTION =
   "Never look at or near the sun through a finder or lens without a filter made for solar viewing in front of it.";
 
-/** The sun's caution when any camera meets it, and what always stands. */
-export const cautionsForRisk = (meetsSun: boolean): string[] => [
+const BURN_CAUTION =
+  "The sun's image can burn shutters, film and sensors within seconds, more so behind a long lens.";
+
+/** The sun's caution when any camera meets it, the burn's when it enters a frame, and what always stands. */
+export const cautionsForRisk = (meetsSun: boolean, entersFrame: boolean): string[] => [
   ...(meetsSun ? [SUN_CAUTION] : []),
+  ...(entersFrame ? [BURN_CAUTION] : []),
   ...ALWAYS,
 ];
 
@@ -57,5 +61,5 @@ function burnCaution(
     marked === null
       ? ""
       : ` ${camera.id} at ${stopName(marked)}: up to about ${Number(wattsCm2.toPrecision(2))} W/cm2 in an image ${Number(sunImageMm(camera.lens.focalMm, semidiameterDeg).toPrecision(2))} mm across, under a high sun and before filters.`;
-  return `The sun's image can burn shutters, film and sensors within seconds, more so behind a long lens.${figure}`;
+  return `${BURN_CAUTION}${figure}`;
 }

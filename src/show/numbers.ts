@@ -48,3 +48,9 @@ export function lightText(value: number): string {
 
 /** Thousands grouped by commas, whatever the machine's locale. */
 const grouped = (whole: number): string => String(Math.round(whole)).replace(/\B(?=(\d{3})+(?!\d))/g, ",");
+
+/** "43 %": a part that is neither nothing nor all never reads 0 or 100. */
+export const partText = (share: number): string => {
+  const rounded = Math.round(share * 100);
+  return `${share > 0 && share < 1 ? Math.min(99, Math.max(1, rounded)) : rounded} %`;
+};

@@ -1,11 +1,13 @@
 /** A ranking for the eye: the windows in order, why the first is first, its T-0s and its views. */
 
 import { type Clock, makeClock } from "../plan/clock.ts";
-import type { RankedWindow, Ranking, ViewScore } from "../plan/rank/rankTypes.ts";
+import type { RankedWindow, Ranking } from "../plan/rank/rankTypes.ts";
 import { spareText } from "../plan/stopsText.ts";
 import type { DailyWindows } from "../site/dailyWindows.ts";
 import { dayText, shortDateText, windowRangeText, yearText } from "./dateText.ts";
+import { partText } from "./numbers.ts";
 import { bulleted } from "./planSheet.ts";
+import { sunWords, viewsText } from "./rankViews.ts";
 import { runNotes } from "./runNotes.ts";
 import type { SheetOptions } from "./sheetOptions.ts";
 import { type Column, fittedTable, folded } from "./textTable.ts";
@@ -19,14 +21,12 @@ export interface RankSheetOptions extends SheetOptions {
   readonly strips: readonly string[];
 }
 
-/** Windows whose T-0s and sun are told in lines of their own. */
-const TOLD_WINDOWS = 5;
-
 export function rankSheet(ranking: Ranking, options: RankSheetOptions): string {
   const { paint, width, run, strips } = options;
-  const told = ranking.windows.slice(0, Math.min(TOLD_WINDOWS, options.top));
+  const told = ranking.windows.slice(0, options.top);
   const sections = [
     titleText(ranking, options),
+    `${paint.strong("ASK FOR")}\n${folded(askText(ranking), width, "  ")}`,
     folded(ruleText(ranking), width, ""),
     windowsText(ranking, options),
     ranking.why === null ? "" : `${paint.strong("WHY")}\n${folded(whyText(ranking), width, "  ")}`,
@@ -55,6 +55,29 @@ function titleText(
   const what = `${when} · ${counted(viewCount, "view")} · sky ${skies.join(", ")} · a T-0 every ${stepS} s · ${site.zone}`;
   return `${paint.strong(title)}\n${folded(what, width, "  ")}`;
 }
+
+/** The answer in a line: the best window's best T-0s. */
+function askText({ windows, site }: Ranking): string {
+  const [first] = windows;
+  const { best, views } = first!;
+  if (best.share === 0) return "nothing: no view is well lit at any T-0 of these windows";
+  const clock = makeClock(site.zone, first!.opens, first!.closes);
+  const met = (kind: "inFrame" | "nearFrame"): string[] =>
+    views
+      .filter((view) => view[kind].some(({ from, to }) => from <= best.to && to >= best.from))
+      .map(({ id }) => id);
+  const [inFrame, near] = [met("inFrame"), met("nearFrame").filter((id) => !met("inFrame").includes(id))];
+  const sun = [
+    ...(inFrame.length > 0 ? [`sun IN the frame of ${inFrame.join(", ")}`] : ["no sun in any frame"]),
+    ...(near.length > 0 ? [`near that of ${near.join(", ")}`] : []),
+  ].join(", ");
+  const name = first!.name === null ? "" : `${first!.name}, `;
+  return `${name}${shortDateText(first!.opens, site.zone)}, T-0 ${stretchText(clock, best)}: ${shareText(best.share)} of the views well lit, by weight; ${sun}.`;
+}
+
+/** "08:12-08:40", or the one minute it is. */
+const stretchText = (clock: Clock, span: { readonly from: Date; readonly to: Date }): string =>
+  clock.spanInside(span) ?? `${clock.at(span.from)}, under a minute`;
 
 const yearsOf = (windows: readonly RankedWindow[], zone: string): string[] =>
   [...new Set(windows.map(({ opens }) => yearText(opens, zone)))].sort();
@@ -85,8 +108,8 @@ function windowsText({ windows, site }: Ranking, { paint, width, top }: RankShee
       `${window.rank}`,
       windowWords(window, site.zone, hasOneYear),
       shareText(window.share),
-      window.best.share === 0 ? "none" : `${clock.at(window.best.at)}\n${shareText(window.best.share)}`,
-      `${clock.at(window.worst.at)}\n${shareText(window.worst.share)}`,
+      bestCell(window, clock),
+      worstCell(window, clock),
       `${window.holdingViews}/${window.settableViews}`,
       window.driftStops.toFixed(1),
       sunCell(window, paint.alarm),
@@ -94,9 +117,17 @@ function windowsText({ windows, site }: Ranking, { paint, width, top }: RankShee
     ];
   });
   const key =
-    "Best and worst T-0 with their shares. Hold: views whose single setting holds all T-0s, of those that can be set. Drift: most change of exposure in any view, stops. Sun: views with the sun in, near the frame. Dark: T-0s in dusk, in night.";
+    "Best and worst T-0 with their shares. Hold: views whose single setting holds all T-0s and skies, of those that can be set. Drift: most change of exposure in any view, stops. Sun: views with the sun in, near the frame. Dark: T-0s in dusk, in night.";
   const more = windows.length > top ? `\n... and ${windows.length - top} more (--top ${windows.length})` : "";
   return `${paint.strong("WINDOWS")}\n${folded(key, width, "")}\n\n${fittedTable(COLUMNS, rows, width).trimEnd()}${more}`;
+}
+
+function bestCell({ best }: RankedWindow, clock: Clock): string {
+  return best.share === 0 ? "none" : `${clock.at(best.at)}\n${shareText(best.share)}`;
+}
+
+function worstCell({ best, worst }: RankedWindow, clock: Clock): string {
+  return worst.share === best.share ? "all alike" : `${clock.at(worst.at)}\n${shareText(worst.share)}`;
 }
 
 /** Longer names are cut on the sheet; every other output has them whole. */
@@ -144,70 +175,11 @@ function bestTimesText(
 ): string {
   const lines = windows.map((window) => {
     const clock = makeClock(site.zone, window.opens, window.closes);
-    const spans = window.nearBest.map((span) => clock.spanInside(span)).filter((text) => text !== null);
-    const words = window.nearBest.length === 0 ? "no view is well lit at any T-0" : spans.join(", ");
-    return `${window.rank}  ${words === "" ? "less than a whole minute" : words}`;
+    const spans = window.nearBest.map((span) => stretchText(clock, span));
+    return `${window.rank}  ${spans.length === 0 ? "no view is well lit at any T-0" : spans.join(", ")}`;
   });
   const head = `T-0s NEAR THE BEST (at least ${Math.round(rule.nearBestShare * 100)} % of the best share)`;
   return [paint.strong(head), ...lines.map((line) => folded(line, width, "   "))].join("\n");
-}
-
-const VIEW_COLUMNS: readonly Column[] = [
-  { head: "id" },
-  { head: "well lit", align: "right" },
-  { head: "lost to" },
-  { head: "drift", align: "right" },
-  { head: "spare", align: "right" },
-  { head: "sun" },
-];
-
-/** The views of the best window. */
-function viewsText({ windows, site, viewCount }: Ranking, { paint, width }: SheetOptions): string {
-  const best = windows[0]!;
-  const clock = makeClock(site.zone, best.opens, best.closes);
-  const rows = best.views.map((view) => [
-    paint.strong(view.id),
-    partText(view.wellLitShare),
-    lossWords(view),
-    view.driftStops.toFixed(1),
-    view.spareStops === null ? "-" : spareText(view.spareStops),
-    folded(sunWords(view, clock), Math.max(SUN_WIDTH, width - BESIDE_SUN), ""),
-  ]);
-  const count = viewCount === 1 ? "THE VIEW" : `THE ${viewCount} VIEWS`;
-  const head = `${count} OF ${best.name ?? windowRangeText(best, site.zone)}`;
-  const key =
-    "Well lit and lost: share of T-0s. Spare: the most a single setting for all T-0s can have, stops.";
-  return `${paint.strong(head)}\n${folded(key, width, "")}\n\n${fittedTable(VIEW_COLUMNS, rows, width).trimEnd()}`;
-}
-
-/** Columns that the other cells of a view take, and the least left for the sun's. */
-const BESIDE_SUN = 56;
-const SUN_WIDTH = 24;
-
-/** "43 %": a part that is neither nothing nor all never reads 0 or 100. */
-const partText = (share: number): string => {
-  const rounded = Math.round(share * 100);
-  return `${share > 0 && share < 1 ? Math.min(99, Math.max(1, rounded)) : rounded} %`;
-};
-
-const LOSS_WORDS = { dark: "dark", unlit: "unlit side", sun: "sun", setting: "no setting" } as const;
-
-function lossWords({ lostShare }: ViewScore): string {
-  const words = (Object.keys(LOSS_WORDS) as (keyof typeof LOSS_WORDS)[])
-    .filter((loss) => lostShare[loss] > 0)
-    .map((loss) => `${LOSS_WORDS[loss]} ${partText(lostShare[loss])}`);
-  return words.length === 0 ? "-" : words.join(", ");
-}
-
-export function sunWords(
-  { inFrame, nearFrame }: Pick<ViewScore, "inFrame" | "nearFrame">,
-  clock: Clock,
-): string {
-  const parts = [
-    ...(inFrame.length > 0 ? [`IN ${inFrame.map((span) => clock.span(span)).join(", ")}`] : []),
-    ...(nearFrame.length > 0 ? [`near ${nearFrame.map((span) => clock.span(span)).join(", ")}`] : []),
-  ];
-  return parts.join("; ");
 }
 
 /** Sun warnings of the windows behind the first. */

@@ -1,20 +1,21 @@
 /** Settings over later days: which cameras someone must go out to again. */
 
 import { stopName } from "../exposure/scales.ts";
+import { isClipped } from "../exposure/solver.ts";
 import { makeClock } from "../plan/clock.ts";
 import type { Scrub, ScrubCamera, ScrubDay } from "../plan/rank/scrub.ts";
 import { clippedText, spareText } from "../plan/stopsText.ts";
 import type { SkippedDay } from "../site/dailyWindows.ts";
 import type { Site, Window } from "../site/types.ts";
 import { csvText } from "./csvText.ts";
-import { shortDateText, windowRangeText } from "./dateText.ts";
+import { dayText, shortDateText, windowRangeText } from "./dateText.ts";
 import { roundedByName } from "./planJson.ts";
 import { bulleted } from "./planSheet.ts";
 import { settingLines, shutterText } from "./settingText.ts";
 import type { SheetOptions } from "./sheetOptions.ts";
 import { type Column, fittedTable, folded } from "./textTable.ts";
 
-const MARKS = { keep: "", thin: "*", change: "!", stuck: "!", unset: "" } as const;
+const MARKS = { keep: "", thin: "*", change: "!", lost: "x", unset: "" } as const;
 
 export interface ScrubContext {
   readonly site: Site;
@@ -26,10 +27,11 @@ export interface ScrubContext {
 export function scrubSheet(scrub: Scrub, context: ScrubContext, options: SheetOptions): string {
   const { paint, width } = options;
   const { site } = context;
-  const title = `${site.name} · the same window on ${scrub.later.length} later day${scrub.later.length === 1 ? "" : "s"}`;
+  const { name } = scrub.first;
+  const title = `${site.name}${name === null ? "" : ` · ${name}`} · the same window on ${scrub.later.length} later day${scrub.later.length === 1 ? "" : "s"}`;
   const what = `Set for ${windowRangeText(scrub.first, site.zone)}; sky ${context.sky.join(", ")}; ${site.zone}`;
   const key =
-    "Spare in stops of the first day's setting on each later day. * it holds, but another setting has more; ! it clips; # the sun enters the frame that day, + comes near it, though not on the first.";
+    "Spare in stops of the first day's setting on each later day. * it holds, but another setting has more; ! it clips and another holds; x no setting holds; # the sun enters the frame that day, + comes near it, though not on the first.";
   const sections = [
     `${paint.strong(title)}\n${folded(what, width, "  ")}`,
     `${paint.strong("SETTINGS OVER THE DAYS")}\n${folded(key, width, "")}\n\n${tableText(scrub, site, options)}`,
@@ -62,7 +64,7 @@ const dayHead = ({ opens }: Window, zone: string): string =>
 function dayCell(camera: ScrubCamera, day: ScrubDay, alarm: (text: string) => string): string {
   const spare = day.spareStops === null ? "-" : spareText(day.spareStops);
   const text = `${spare}${MARKS[day.word]}${newSun(camera, day)}`;
-  return day.word === "change" || day.word === "stuck" ? alarm(text) : text;
+  return day.word === "change" || day.word === "lost" ? alarm(text) : text;
 }
 
 /** A warning the first day did not have. */
@@ -72,30 +74,41 @@ function newSun(camera: ScrubCamera, { sun }: ScrubDay): "#" | "+" | "" {
   return sun.risk === "near-frame" && isNew ? "+" : "";
 }
 
-/** Cameras to be set anew, and from which day; then those that clip whatever is set. */
+/** Cameras to be set anew, with the first day of it; then those that no setting can hold, and from when. */
 function goOutLines({ cameras, later }: Scrub, { zone }: Site): string[] {
-  const changes = cameras.flatMap(({ id, days }) => {
+  const dayName = (index: number): string => dayText(later[index]!.opens, zone);
+  const changes = cameras.flatMap(({ id, setting, days }) => {
     const index = days.findIndex(({ word }) => word === "change");
-    if (index === -1) return [];
-    const { spareStops, setting } = days[index]!;
-    const filter = setting!.filterDensity > 0 ? ` ND${setting!.filterDensity}` : "";
+    if (index === -1 || setting === null) return [];
+    const day = days[index]!;
+    const { stop, filterDensity, spareStops } = day.setting!;
+    const filter = filterDensity > 0 ? ` ND${filterDensity}` : "";
     return [
-      `${id}: its setting clips by ${clippedText(spareStops!)} stops on ${shortDateText(later[index]!.opens, zone)}; that day's is ${stopName(setting!.stop)} ${shutterText(setting!)}${filter}, spare ${spareText(setting!.spareStops)}`,
+      `${id}: for ${dayName(index)} set ${stopName(stop)} ${shutterText(day.setting!)}${filter} (${spareText(spareStops)}); the first day's clips by ${clippedText(day.spareStops!)} stops`,
     ];
   });
-  const none =
-    "nobody for the exposure: where a setting holds on the first day, it holds on every day asked for";
-  const stuck = cameras.filter(({ days }) => days.some(({ word }) => word === "stuck"));
-  const names = stuck.map(({ id }) => id).join(", ");
+  const first = namesOf(cameras.filter(({ setting }) => setting !== null && isClipped(setting.spareStops)));
+  const lost = later.flatMap((_, index) => {
+    const ids = namesOf(
+      cameras.filter(
+        ({ setting, days }) =>
+          setting !== null &&
+          !isClipped(setting.spareStops) &&
+          days.findIndex(({ word }) => word === "lost") === index,
+      ),
+    );
+    return ids === "" ? [] : [`from ${dayName(index)} no setting holds the whole window: ${ids}`];
+  });
   return [
-    ...(changes.length > 0 ? changes : [stuck.length > 0 ? NOBODY : none]),
-    ...(stuck.length > 0
-      ? [`${names}: clipped on some day whatever is set; see padstop plan of that day`]
-      : []),
+    ...(changes.length > 0
+      ? changes
+      : ["nobody to set anew: where another setting would hold, the first day's holds too"]),
+    ...(first === "" ? [] : [`on the first day already no setting holds the whole window: ${first}`]),
+    ...lost,
   ];
 }
 
-const NOBODY = "nobody for the exposure: no other setting would do better by half a stop";
+const namesOf = (cameras: readonly ScrubCamera[]): string => cameras.map(({ id }) => id).join(", ");
 
 function sunLines({ cameras, later }: Scrub, { zone }: Site): string[] {
   return cameras.flatMap((camera) =>

@@ -93,9 +93,35 @@ test("shares, losses and the best T-0 are those of asking every T-0", () => {
     expect(score.share).toBeCloseTo(shareAt.reduce((a, b) => a + b, 0) / count, 9);
     expect(score.best.share).toBeCloseTo(Math.max(...shareAt), 9);
     expect(score.worst.share).toBeCloseTo(Math.min(...shareAt), 9);
-    const bestIndex = scene.instants.findIndex(({ ms }) => ms === score.best.at.getTime());
-    expect(shareAt[bestIndex]).toBeCloseTo(score.best.share, 9);
-    const least = score.best.share * site.settings.nearBestShare;
+    // Every T-0 of the stretch has the share, and none with the share has less sun in and near the frames.
+    const sunAtOf = (ms: number, kind: "inFrame" | "nearFrame"): number =>
+      score.views.reduce(
+        (sum, view) =>
+          view[kind].some(({ from, to }) => from.getTime() <= ms && ms <= to.getTime())
+            ? sum + view.weight
+            : sum,
+        0,
+      );
+    const inStretch = scene.instants.filter(({ at }) => at >= score.best.from && at <= score.best.to);
+    expect(inStretch.map(({ at }) => at.getTime())).toContain(score.best.at.getTime());
+    for (const { ms } of inStretch) {
+      const index = scene.instants.findIndex((instant) => instant.ms === ms);
+      expect(shareAt[index]).toBeCloseTo(score.best.share, 9);
+    }
+    const least = Math.min(
+      ...scene.instants.flatMap(({ ms }, i) =>
+        Math.abs(shareAt[i]! - score.best.share) < 1e-9 ? [sunAtOf(ms, "inFrame")] : [],
+      ),
+    );
+    expect(sunAtOf(score.best.at.getTime(), "inFrame")).toBe(least);
+    skies.forEach((_, s) => {
+      const alone = room.views.reduce((sum, view) => {
+        const well = scene.instants.filter((_instant, i) => (view.well[i]! >> s) & 1).length;
+        return sum + (view.rankView.camera.weight * well) / count / weightSum;
+      }, 0);
+      expect(score.bySky[s]!.share).toBeCloseTo(alone, 9);
+    });
+    const nearLeast = score.best.share * site.settings.nearBestShare;
     scene.instants.forEach(({ ms }, i) => {
       const isInside = score.nearBest.some(({ from, to }) => ms >= from.getTime() && ms <= to.getTime());
       // Spans are told in whole seconds, rounded inward: a T-0 may stand on an end.
@@ -104,7 +130,7 @@ test("shares, losses and the best T-0 are those of asking every T-0", () => {
       );
       if (!isAtEnd)
         expect(isInside, new Date(ms).toISOString()).toBe(
-          score.best.share > 0 && shareAt[i]! >= least - 1e-9,
+          score.best.share > 0 && shareAt[i]! >= nearLeast - 1e-9,
         );
     });
   }

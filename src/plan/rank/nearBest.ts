@@ -4,7 +4,7 @@ import { type Interval, intervalsOutside } from "../../base/crossings.ts";
 import { MS_PER_SECOND } from "../../base/units.ts";
 import type { Instant } from "../scene.ts";
 import type { RankRoom, RoomView } from "./rankRoom.ts";
-import { runsWhere, type SunColumns } from "./sunColumns.ts";
+import { type Run, runsWhere, type SunColumns } from "./sunColumns.ts";
 import { firstFrom, type SunSpans } from "./sunSpans.ts";
 import { lossAt } from "./wellLit.ts";
 
@@ -20,16 +20,30 @@ const worth = ({ skyWeights, weightSum }: RankRoom, { rankView }: RoomView, bits
     0,
   );
 
-/** Index in the middle of the longest stretch of T-0s whose share is the one asked for. */
-export function plateauMiddle(share: Float64Array, count: number, wanted: number): number {
-  let best = { from: 0, length: 0 };
+/** The longest stretch of T-0s whose share is the one asked for and whose sun is the least among them; `sunSteps` null: any sun. */
+export function plateau(
+  share: Float64Array,
+  sunSteps: Float64Array | null,
+  count: number,
+  wanted: number,
+): Run {
+  const isWanted = (i: number): boolean => Math.abs(share[i]! - wanted) <= SAME_SHARE;
+  let least = Number.POSITIVE_INFINITY;
+  let level = 0;
+  for (let i = 0; i < count; i++) {
+    level += sunSteps?.[i] ?? 0;
+    if (isWanted(i)) least = Math.min(least, level);
+  }
+  let best: Run = { from: 0, to: 0 };
   let from = 0;
+  level = 0;
   for (let i = 0; i <= count; i++) {
-    if (i < count && Math.abs(share[i]! - wanted) <= SAME_SHARE) continue;
-    if (i - from > best.length) best = { from, length: i - from };
+    level += sunSteps?.[i] ?? 0;
+    if (i < count && isWanted(i) && level - least <= SAME_SHARE) continue;
+    if (i - from > best.to - best.from) best = { from, to: i };
     from = i + 1;
   }
-  return best.from + ((best.length - 1) >> 1);
+  return best;
 }
 
 export interface ShareSearch {

@@ -1,8 +1,14 @@
 /** What a ranking must say beside its figures. */
 
+import { skyName, skyState } from "../../sky/daylight.ts";
 import { cautionsForRisk } from "../cautions.ts";
 import type { RankRoom } from "./rankRoom.ts";
 import type { RankedWindow } from "./rankTypes.ts";
+import { LOW_HAZE_DEG } from "./scoreWindow.ts";
+import type { RankView } from "./wellLit.ts";
+
+export const PLUME_NOTE =
+  "the plume is taken at its nominal brightness: what its range does to a setting stands in the plan";
 
 /** Names several ids, no more than fit a line or two. */
 const MOST_IDS = 8;
@@ -12,11 +18,21 @@ const listed = (ids: readonly string[]): string =>
     ? ids.join(", ")
     : `${ids.length} views (${ids.slice(0, MOST_IDS - 1).join(", ")}, ...)`;
 
-export function rankNotes({ site, views, skies, skyWeights }: RankRoom): string[] {
-  const cameras = views.map(({ rankView }) => rankView);
-  const ids = (which: (one: (typeof cameras)[number]) => boolean): string =>
-    listed(cameras.filter(which).map(({ camera }) => camera.id));
-  const notes: [string, string][] = [
+export const rankNotes = (room: RankRoom, windows: readonly RankedWindow[]): string[] => [
+  ...viewNotes(room),
+  ...wholeNotes(room, windows),
+];
+
+/** What holds for some views, with their ids. */
+function viewNotes({ views }: RankRoom): string[] {
+  const ids = (which: (one: RankView) => boolean): string =>
+    listed(
+      views
+        .map(({ rankView }) => rankView)
+        .filter(which)
+        .map(({ camera }) => camera.id),
+    );
+  const notes: readonly (readonly [string, string])[] = [
     [
       ids(({ kit }) => kit === null),
       "judged by light and sun alone: the site file lacks what a setting needs (see padstop check)",
@@ -35,22 +51,43 @@ export function rankNotes({ site, views, skies, skyWeights }: RankRoom): string[
       "only an axis is given: light as for a camera that looks at the vehicle",
     ],
   ];
-  const whole: string[] = [];
+  return notes.flatMap(([who, what]) => (who === "" ? [] : [`${who}: ${what}`]));
+}
+
+/** What holds for the whole ranking. */
+function wholeNotes(
+  { site, views, skies, skyWeights }: RankRoom,
+  windows: readonly RankedWindow[],
+): string[] {
+  const notes: string[] = [];
   if (site.structures.length > 0 || site.horizon.length > 0) {
-    whole.push(
+    notes.push(
       "structures and the horizon mask are read but not yet counted: a lit body may stand in shadow, a sun in the frame may be hidden",
     );
   }
   if (skies.length > 1 && skyWeights.every((weight) => weight === skyWeights[0])) {
-    whole.push("the skies count the same: give weights as in clear:0.6,haze:0.4");
+    notes.push("the skies count the same; weights are given as in clear:0.6,haze:0.4");
   }
-  if (site.vehicle === null)
-    whole.push("the site file gives no vehicle: light as on an upright white cylinder, no settings for body");
-  return [...notes.flatMap(([who, what]) => (who === "" ? [] : [`${who}: ${what}`])), ...whole];
+  const hazes = skies.flatMap(({ ready: { sky } }) => (skyState(sky) === "haze" ? [skyName(sky)] : []));
+  if (hazes.length > 0 && windows.some(({ lowSunShare }) => lowSunShare > 0)) {
+    notes.push(
+      `${hazes.join(", ")} comes out too dark with the sun below some ${LOW_HAZE_DEG} degrees, and its beam too weak: shares, holds and drift of such T-0s lean on that`,
+    );
+  }
+  if (views.some(({ rankView }) => rankView.kit !== null && rankView.camera.keep.includes("plume"))) {
+    notes.push(PLUME_NOTE);
+  }
+  if (site.vehicle === null) {
+    notes.push("the site file gives no vehicle: light as on an upright white cylinder, no settings for body");
+  }
+  return notes;
 }
 
 /** The sun's caution when any window has it in or near a frame. */
 export function rankCautions(windows: readonly RankedWindow[]): string[] {
   const meetsSun = windows.some(({ inFrameViews, nearFrameViews }) => inFrameViews + nearFrameViews > 0);
-  return cautionsForRisk(meetsSun);
+  return cautionsForRisk(
+    meetsSun,
+    windows.some(({ inFrameViews }) => inFrameViews > 0),
+  );
 }

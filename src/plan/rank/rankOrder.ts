@@ -35,8 +35,10 @@ export function inOrder(scores: readonly WindowScore[]): WindowScore[] {
 /** One line: what the first has over the second. */
 export function whyFirst(first: RankedWindow, second: RankedWindow): string {
   const decider = DECIDERS.find(({ of }) => of(first) !== of(second))?.name ?? "name";
-  if (decider === "share")
-    return [leadWords(first, second), ...changeWords(first, second), ...sunWords(first, second)].join("; ");
+  if (decider === "share") {
+    const words = [leadWords, changeWords, sunWords, holdWords, driftWords, skyWords, closeWords];
+    return words.flatMap((one) => one(first, second)).join("; ");
+  }
   return `the same share of well-lit views; ${TIE_WORDS[decider](first, second)}`;
 }
 
@@ -60,10 +62,12 @@ const percents = (a: number, b: number): string =>
 /** Differences below this many views are not told. */
 const LEAST_VIEWS = 0.05;
 
-function leadWords(first: RankedWindow, second: RankedWindow): string {
+function leadWords(first: RankedWindow, second: RankedWindow): string[] {
   const more = first.wellLitViews - second.wellLitViews;
-  if (more >= LEAST_VIEWS) return `${more.toFixed(1)} more views well lit at a T-0, on average`;
-  return `${((first.share - second.share) * 100).toFixed(1)} % more of the views' weight well lit, on average`;
+  if (more >= LEAST_VIEWS) return [`${more.toFixed(1)} more views well lit at a T-0, on average`];
+  return [
+    `${((first.share - second.share) * 100).toFixed(1)} % more of the views' weight well lit, on average`,
+  ];
 }
 
 const LOSS_WORDS: Readonly<Record<Loss, string>> = {
@@ -83,7 +87,9 @@ function changeWords(first: RankedWindow, second: RankedWindow): string[] {
   return [...changes, { words: "front-lit", views: front }]
     .filter(({ views }) => Math.abs(views) >= LEAST_VIEWS)
     .sort((a, b) => Math.abs(b.views) - Math.abs(a.views))
-    .map(({ words, views }) => `${Math.abs(views).toFixed(1)} ${views > 0 ? "more" : "fewer"} ${words}`);
+    .map(
+      ({ words, views }) => `${Math.abs(views).toFixed(1)} ${views > 0 ? "more" : "fewer"} views ${words}`,
+    );
 }
 
 function sunWords(first: RankedWindow, second: RankedWindow): string[] {
@@ -95,3 +101,37 @@ function sunWords(first: RankedWindow, second: RankedWindow): string[] {
 }
 
 const viewsText = (count: number): string => `${count} view${count === 1 ? "" : "s"}`;
+
+function holdWords(first: RankedWindow, second: RankedWindow): string[] {
+  if (first.holdingViews === second.holdingViews) return [];
+  return [
+    `${first.holdingViews} of ${first.settableViews} settings hold all of it (the second: ${second.holdingViews})`,
+  ];
+}
+
+/** Drifts that differ by less are not told, stops. */
+const LEAST_DRIFT_STOPS = 1;
+
+function driftWords(first: RankedWindow, second: RankedWindow): string[] {
+  if (Math.abs(first.driftStops - second.driftStops) < LEAST_DRIFT_STOPS) return [];
+  return [
+    `exposure drifts by up to ${first.driftStops.toFixed(1)} stops (the second: ${second.driftStops.toFixed(1)})`,
+  ];
+}
+
+/** Skies under which the order would be the other one. */
+function skyWords(first: RankedWindow, second: RankedWindow): string[] {
+  return first.bySky.flatMap(({ sky, share }, i) => {
+    const other = second.bySky[i]!.share;
+    if (Math.round(other * SHARE_STEPS) <= Math.round(share * SHARE_STEPS)) return [];
+    return [`under ${sky} alone the second leads (${percents(other, share)})`];
+  });
+}
+
+/** Windows closer than this are told to be so. */
+const CLOSE_SHARE = 0.01;
+
+const closeWords = (first: RankedWindow, second: RankedWindow): string[] =>
+  first.share - second.share < CLOSE_SHARE
+    ? ["within a per cent, which is less than the model can tell: let sun, holding settings and drift decide"]
+    : [];

@@ -5,7 +5,7 @@ import type { Air } from "../../base/place.ts";
 import { standardAir } from "../../base/standardAir.ts";
 import { cosDeg, sinDeg } from "../../base/units.ts";
 import type { PlumeLuminance } from "../../light/plume.ts";
-import type { Site } from "../../site/types.ts";
+import type { Camera, Site } from "../../site/types.ts";
 import type { Sky } from "../../sky/daylight.ts";
 import { type ReadySky, readySkies } from "../scene.ts";
 import { correctionStops, sitePlume } from "../things.ts";
@@ -51,6 +51,10 @@ export interface RankRoom {
   /** Weighted share of well-lit views at each T-0, and its steps from one T-0 to the next. */
   readonly share: Float64Array;
   readonly shareSteps: Float64Array;
+  /** Steps of the weight of views with the sun in the frame (a thousandfold) and near it. */
+  readonly sunSteps: Float64Array;
+  /** Share of well-lit views under each sky alone, of the window at hand. */
+  readonly skyShares: Float64Array;
   /** Of all views. */
   readonly weightSum: number;
 }
@@ -67,8 +71,7 @@ export function makeRankRoom(
   const plume = sitePlume(site);
   const ready = readySkies(skies);
   const indicatrices = ready.map(({ general }) => indicatrixTable(general));
-  const cameras = [...site.cameras].sort((a, b) => (a.id < b.id ? -1 : 1));
-  const views = cameras.map((camera): RoomView => {
+  const views = camerasById(site).map((camera): RoomView => {
     const rankView = rankViewOf(site, camera);
     return {
       rankView,
@@ -77,7 +80,7 @@ export function makeRankRoom(
       well: new Uint8Array(most),
     };
   });
-  const needsSky = views.some(({ bySky }) => bySky.some(({ axisSky }) => axisSky !== null));
+  const needsSky = views.some((view) => view.bySky.some(({ axisSky }) => axisSky !== null));
   const sun = makeSunColumns(most);
   const blocks = makeSunBlocks(most);
   return {
@@ -93,9 +96,16 @@ export function makeRankRoom(
     meanTable: cylinderMeanTable(),
     share: new Float64Array(most),
     shareSteps: new Float64Array(most + 1),
-    weightSum: cameras.reduce((sum, { weight }) => sum + weight, 0),
+    sunSteps: new Float64Array(most + 1),
+    skyShares: new Float64Array(ready.length),
+    weightSum: weightOf(views),
   };
 }
+
+const weightOf = (views: readonly RoomView[]): number =>
+  views.reduce((sum, { rankView }) => sum + rankView.camera.weight, 0);
+
+const camerasById = ({ cameras }: Site): Camera[] => [...cameras].sort((a, b) => (a.id < b.id ? -1 : 1));
 
 const NO_SPAN: SharedSpan = {
   leastFillLx: 0,

@@ -35,9 +35,12 @@ export interface ViewScore {
   readonly nearFrame: readonly TimeSpan[];
 }
 
+/** A share, and where it is met: a stretch of T-0s that are alike, and the T-0 in its middle. */
 export interface ShareAt {
   readonly at: Date;
   readonly share: number;
+  readonly from: Date;
+  readonly to: Date;
 }
 
 export interface RankedWindow {
@@ -53,9 +56,11 @@ export interface RankedWindow {
   /** How many are under front light, and how many are lost to what, on average and counted so. */
   readonly frontViews: number;
   readonly lostViews: Readonly<Record<Loss, number>>;
-  /** In the middle of the longest stretch with the highest share. */
+  /** The share under each sky alone. */
+  readonly bySky: readonly { readonly sky: string; readonly share: number }[];
+  /** The highest share: of its T-0s those with least sun in and near the frames, their longest stretch. */
   readonly best: ShareAt;
-  /** In the middle of the longest stretch with the lowest. */
+  /** The lowest share: the longest stretch of its T-0s. */
   readonly worst: ShareAt;
   /** T-0s near the best share; empty when no view is well lit at any. */
   readonly nearBest: readonly TimeSpan[];
@@ -69,6 +74,8 @@ export interface RankedWindow {
   readonly nearFrameViews: number;
   readonly duskShare: number;
   readonly nightShare: number;
+  /** T-0s with the sun up but below 7 degrees. */
+  readonly lowSunShare: number;
   /** What decides between windows of one share, in this order. */
   readonly ties: TieBreakers;
   readonly views: readonly ViewScore[];

@@ -52,7 +52,7 @@ export function rankWindows(site: Site, windows: readonly Window[], options: Ran
     viewCount: site.cameras.length,
     windows: ranked,
     why: second === undefined ? null : whyFirst(first!, second),
-    notes: rankNotes(room),
+    notes: rankNotes(room, ranked),
     cautions: rankCautions(ranked),
   };
 }

@@ -18,8 +18,11 @@ export function scoreView(room: RankRoom, view: RoomView, spans: SunSpans): View
   const { camera, kit } = view.rankView;
   const { sun, blocks } = room;
   view.well.fill(0, 0, sun.count);
+  const flareRuns = indexRuns(spans.flare, sun);
+  addSun(room, flareRuns, camera.weight);
+  addSun(room, indexRuns(spans.inFrame, sun), camera.weight * IN_FRAME_WORTH);
   boundPhase(blocks, view.bySky[0]!.observerEast, view.bySky[0]!.observerNorth);
-  const { shares, driftStops, kept } = scoreSkies(room, view, indexRuns(spans.flare, sun));
+  const { shares, driftStops, kept } = scoreSkies(room, view, flareRuns);
   const spareStops = kit === null ? null : mostSpareStops(kit, kept.darkest, kept.brightest);
   return {
     id: camera.id,
@@ -40,6 +43,16 @@ export function scoreView(room: RankRoom, view: RoomView, spans: SunSpans): View
   };
 }
 
+/** A sun in the frame counts so many times a sun near it. */
+const IN_FRAME_WORTH = 1000;
+
+function addSun({ sunSteps }: RankRoom, runs: readonly Run[], weight: number): void {
+  for (const { from, to } of runs) {
+    sunSteps[from]! += weight;
+    sunSteps[to]! -= weight;
+  }
+}
+
 /** Luminances of everything kept, cd/m2. */
 interface KeptSpan {
   darkest: number;
@@ -54,6 +67,7 @@ function scoreSkies(
 ): { shares: Counts; driftStops: number; kept: KeptSpan } {
   const shares: Counts = { front: 0, unlit: 0, sun: 0, setting: 0, well: 0 };
   const kept: KeptSpan = { darkest: Number.POSITIVE_INFINITY, brightest: 0 };
+  const { camera } = view.rankView;
   let driftStops = 0;
   for (let i = 0; i < room.skies.length; i++) {
     const weight = room.skyWeights[i]!;
@@ -62,9 +76,11 @@ function scoreSkies(
       well: view.well,
       bit: 1 << i,
       shareSteps: room.shareSteps,
-      worth: (view.rankView.camera.weight * weight) / room.weightSum,
+      worth: (camera.weight * weight) / room.weightSum,
     };
-    addShares(shares, judgeView(view.bySky[i]!, room.skies[i]!, row), weight / room.sun.count);
+    const counts = judgeView(view.bySky[i]!, room.skies[i]!, row);
+    addShares(shares, counts, weight / room.sun.count);
+    room.skyShares[i]! += (camera.weight * counts.well) / room.sun.count / room.weightSum;
     driftStops = Math.max(driftStops, widenKept(room, view.bySky[i]!, room.skies[i]!, kept));
   }
   return { shares, driftStops, kept };

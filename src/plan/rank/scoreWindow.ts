@@ -4,13 +4,14 @@ import type { Interval } from "../../base/crossings.ts";
 import { MS_PER_SECOND } from "../../base/units.ts";
 import { NIGHT_ELEVATION_DEG } from "../../light/lightClass.ts";
 import type { Site, Window } from "../../site/types.ts";
+import { skyName } from "../../sky/daylight.ts";
 import { makeSunTrack } from "../../sky/sunTrack.ts";
 import type { TimeSpan } from "../clock.ts";
 import { instantMaker, instantsOf } from "../scene.ts";
 import { fillLightBlocks, fillSunBlocks } from "./blocks.ts";
 import { sharedSpan } from "./exposureSpan.ts";
 import { fillLightColumns } from "./lightColumns.ts";
-import { plateauMiddle, SAME_SHARE, type ShareSearch, spansWithShare } from "./nearBest.ts";
+import { plateau, SAME_SHARE, type ShareSearch, spansWithShare } from "./nearBest.ts";
 import type { RankRoom } from "./rankRoom.ts";
 import type { RankedWindow, ShareAt, TieBreakers, ViewScore } from "./rankTypes.ts";
 import { scoreView } from "./scoreView.ts";
@@ -34,6 +35,8 @@ export function scoreWindow(room: RankRoom, window: Window, stepS: number): Wind
   }
   const spans = room.views.map(({ rankView, cone }) => sunSpans(rankView, cone, sun, track));
   room.shareSteps.fill(0, 0, sun.count + 1);
+  room.sunSteps.fill(0, 0, sun.count + 1);
+  room.skyShares.fill(0);
   const views = room.views.map((view, i) => scoreView(room, view, spans[i]!));
   const search: ShareSearch = {
     room,
@@ -52,6 +55,7 @@ export function scoreWindow(room: RankRoom, window: Window, stepS: number): Wind
     closes: window.closes,
     ...shares(search),
     ...tallies(views),
+    bySky: room.skies.map(({ ready }, i) => ({ sky: skyName(ready.sky), share: room.skyShares[i]! })),
     ...darkShares(sun),
     ties: tieBreakers(room, views, spans, window),
     views: inFileOrder(site, views),
@@ -84,17 +88,19 @@ function shares(search: ShareSearch): Pick<WindowScore, "share" | "best" | "wors
     if (here > most) most = here;
     if (here < least) least = here;
   }
-  const at = (wanted: number): ShareAt => ({
-    at: new Date(sun.timesMs[plateauMiddle(share, sun.count, wanted)]!),
-    share: wanted,
-  });
   const near = most === 0 ? [] : spansWithShare(search, most * room.site.settings.nearBestShare);
   return {
     share: sum / sun.count,
-    best: at(most),
-    worst: at(least),
+    best: shareAt(search, most, room.sunSteps),
+    worst: shareAt(search, least, null),
     nearBest: near.map(wholeSeconds).filter(lasts),
   };
+}
+
+function shareAt({ room, sun }: ShareSearch, share: number, sunSteps: Float64Array | null): ShareAt {
+  const { from, to } = plateau(room.share, sunSteps, sun.count, share);
+  const timeOf = (index: number): Date => new Date(sun.timesMs[index]!);
+  return { at: timeOf((from + to - 1) >> 1), share, from: timeOf(from), to: timeOf(to - 1) };
 }
 
 /** Rounded inward, so that all of it can be counted on. */
@@ -121,12 +127,22 @@ const tallies = (views: readonly ViewScore[]) => ({
     .length,
 });
 
-function darkShares(sun: SunColumns): Pick<WindowScore, "duskShare" | "nightShare"> {
+/** With the sun lower than this the turbidity model of haze is likely too dark (see the plan's note). */
+export const LOW_HAZE_DEG = 7;
+
+function darkShares(sun: SunColumns): Pick<WindowScore, "duskShare" | "nightShare" | "lowSunShare"> {
   let night = 0;
+  let low = 0;
   for (let i = 0; i < sun.count; i++) {
-    if (sun.apparentElevationDeg[i]! <= 0 && sun.airlessElevationDeg[i]! <= NIGHT_ELEVATION_DEG) night++;
+    const apparentDeg = sun.apparentElevationDeg[i]!;
+    if (apparentDeg <= 0 && sun.airlessElevationDeg[i]! <= NIGHT_ELEVATION_DEG) night++;
+    if (apparentDeg > 0 && apparentDeg < LOW_HAZE_DEG) low++;
   }
-  return { duskShare: (sun.count - sun.upCount - night) / sun.count, nightShare: night / sun.count };
+  return {
+    duskShare: (sun.count - sun.upCount - night) / sun.count,
+    nightShare: night / sun.count,
+    lowSunShare: low / sun.count,
+  };
 }
 
 function tieBreakers(

@@ -10,9 +10,9 @@ import type { SunRisk } from "../sunRisk.ts";
 
 /**
  * `keep`: the first day's setting is as good as that day's own. `thin`: it holds, but another has more spare. `change`:
- * it clips, and another does not or by half a stop less. `stuck`: it clips and no setting is worth going out for. `unset`: no setting at all.
+ * it clips, and another holds. `lost`: no setting holds that day. `unset`: the camera cannot be given one.
  */
-export type ScrubWord = "keep" | "thin" | "change" | "stuck" | "unset";
+export type ScrubWord = "keep" | "thin" | "change" | "lost" | "unset";
 
 /** One camera on one later day. */
 export interface ScrubDay {
@@ -39,8 +39,6 @@ export interface Scrub {
   readonly cameras: readonly ScrubCamera[];
 }
 
-/** Where all settings clip, one that clips by so much less is worth going out for. */
-const WORTH_GOING_STOPS = 0.5;
 /** Spares closer than this are one. */
 const SAME_SPARE_STOPS = 0.1;
 
@@ -98,8 +96,6 @@ function dayOf(site: Site, prepared: PreparedCamera, choice: SettingChoice | nul
 }
 
 function wordFor(spareStops: number, ownStops: number, comfortStops: number): ScrubWord {
-  if (isClipped(spareStops)) {
-    return !isClipped(ownStops) || ownStops - spareStops >= WORTH_GOING_STOPS ? "change" : "stuck";
-  }
+  if (isClipped(spareStops)) return isClipped(ownStops) ? "lost" : "change";
   return spareStops >= Math.min(ownStops, comfortStops) - SAME_SPARE_STOPS ? "keep" : "thin";
 }

@@ -70,16 +70,7 @@ export function makeRankRoom(
   const axes = horizonAxes(site.place);
   const plume = sitePlume(site);
   const ready = readySkies(skies);
-  const indicatrices = ready.map(({ general }) => indicatrixTable(general));
-  const views = camerasById(site).map((camera): RoomView => {
-    const rankView = rankViewOf(site, camera);
-    return {
-      rankView,
-      cone: flareConeOf(rankView, axes, air, site.settings.flareMarginDeg),
-      bySky: ready.map((sky, i) => skyViewOf(site, rankView, plume, sky, indicatrices[i]!)),
-      well: new Uint8Array(most),
-    };
-  });
+  const views = roomViewsOf(site, { air, axes, plume }, ready, most);
   const needsSky = views.some((view) => view.bySky.some(({ axisSky }) => axisSky !== null));
   const sun = makeSunColumns(most);
   const blocks = makeSunBlocks(most);
@@ -100,6 +91,24 @@ export function makeRankRoom(
     skyShares: new Float64Array(ready.length),
     weightSum: weightOf(views),
   };
+}
+
+function roomViewsOf(
+  site: Site,
+  pad: Pick<RankRoom, "air" | "axes" | "plume">,
+  skies: readonly ReadySky[],
+  most: number,
+): RoomView[] {
+  const indicatrices = skies.map(({ general }) => indicatrixTable(general));
+  return camerasById(site).map((camera): RoomView => {
+    const rankView = rankViewOf(site, camera);
+    return {
+      rankView,
+      cone: flareConeOf(rankView, pad.axes, pad.air, site.settings.flareMarginDeg),
+      bySky: skies.map((sky, i) => skyViewOf(site, rankView, pad.plume, sky, indicatrices[i]!)),
+      well: new Uint8Array(most),
+    };
+  });
 }
 
 const weightOf = (views: readonly RoomView[]): number =>

@@ -193,7 +193,10 @@ export function numberOf(key: string, low: number, high: number, unit: string): 
     const value = text.trim() === "" ? Number.NaN : Number(text);
     if (Number.isFinite(value) && value >= low && value <= high) return value;
     throw new PadstopError([
-      problem("E_OPTION", key, { found: text, accepted: `${low} to ${high} ${unit}`.trim() }),
+      problem("E_OPTION", key, {
+        found: text.trim() || "nothing",
+        accepted: `${low} to ${high} ${unit}`.trim(),
+      }),
     ]);
   };
 }

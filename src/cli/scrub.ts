@@ -3,7 +3,7 @@
 import { MS_PER_HOUR } from "../base/units.ts";
 import { cautionsForRisk } from "../plan/cautions.ts";
 import { dailyTimes, localDate } from "../plan/clock.ts";
-import { PLUME_NOTE } from "../plan/rank/rankNotes.ts";
+import { listed, PLUME_NOTE } from "../plan/rank/rankNotes.ts";
 import { type Scrub, scrubSettings } from "../plan/rank/scrub.ts";
 import type { SunRiskWord } from "../plan/sunRisk.ts";
 import { runNotes } from "../show/runNotes.ts";
@@ -33,7 +33,7 @@ export function deliverScrub(
   const context: ScrubContext = {
     site,
     sky: options.sky.skies.map(skyName),
-    notes: [...runNotes(run, site.zone), ...(keepsPlume(site) ? [PLUME_NOTE] : [])],
+    notes: [...runNotes(run, site.zone), ...(keepsPlume(site) ? [PLUME_NOTE] : []), ...unsetNotes(scrub)],
     cautions: cautionsForRisk(meets(scrub, ["in-frame", "near-frame"]), meets(scrub, ["in-frame"])),
   };
   const text =
@@ -78,6 +78,14 @@ function laterDays(site: Site, first: Window, days: number, shiftMs: number): Da
     skipped: run.skipped.filter(({ date }) => date !== from),
     clockChanges: run.clockChanges,
   };
+}
+
+/** Cameras that cannot be given a setting. */
+function unsetNotes({ cameras }: Scrub): string[] {
+  const ids = cameras.filter(({ setting }) => setting === null).map(({ id }) => id);
+  return ids.length === 0
+    ? []
+    : [`${listed(ids)}: no setting, as the site file lacks what it needs (see padstop check)`];
 }
 
 const keepsPlume = ({ cameras }: Site): boolean => cameras.some(({ keep }) => keep.includes("plume"));

@@ -57,7 +57,7 @@ function titleText(
 }
 
 /** The answer in a line: the best window's best T-0s. */
-function askText({ windows, site }: Ranking): string {
+function askText({ windows, site, rule }: Ranking): string {
   const [first] = windows;
   const { best, views } = first!;
   if (best.share === 0) return "nothing: no view is well lit at any T-0 of these windows";
@@ -72,8 +72,13 @@ function askText({ windows, site }: Ranking): string {
     ...(near.length > 0 ? [`near that of ${near.join(", ")}`] : []),
   ].join(", ");
   const name = first!.name === null ? "" : `${first!.name}, `;
-  return `${name}${shortDateText(first!.opens, site.zone)}, T-0 ${stretchText(clock, best)}: ${shareText(best.share)} of the views well lit, by weight; ${sun}.`;
+  return `${name}${shortDateText(first!.opens, site.zone)}, T-0 ${stretchText(clock, best)}: ${shareText(best.share)} of the views well lit, by weight; ${sun}. At least ${Math.round(rule.nearBestShare * 100)} % of that: ${nearWords(first!, clock)}.`;
 }
+
+const nearWords = ({ nearBest }: RankedWindow, clock: Clock): string =>
+  nearBest.length === 0
+    ? "no view is well lit at any T-0"
+    : nearBest.map((span) => stretchText(clock, span)).join(", ");
 
 /** "08:12-08:40", or the one minute it is. */
 const stretchText = (clock: Clock, span: { readonly from: Date; readonly to: Date }): string =>
@@ -122,12 +127,15 @@ function windowsText({ windows, site }: Ranking, { paint, width, top }: RankShee
   return `${paint.strong("WINDOWS")}\n${folded(key, width, "")}\n\n${fittedTable(COLUMNS, rows, width).trimEnd()}${more}`;
 }
 
+/** An offset stands below its time. */
+const cellTime = (clock: Clock, at: Date): string => clock.at(at).replace(" UTC", "\nUTC");
+
 function bestCell({ best }: RankedWindow, clock: Clock): string {
-  return best.share === 0 ? "none" : `${clock.at(best.at)}\n${shareText(best.share)}`;
+  return best.share === 0 ? "none" : `${cellTime(clock, best.at)}\n${shareText(best.share)}`;
 }
 
 function worstCell({ best, worst }: RankedWindow, clock: Clock): string {
-  return worst.share === best.share ? "all alike" : `${clock.at(worst.at)}\n${shareText(worst.share)}`;
+  return worst.share === best.share ? "all alike" : `${cellTime(clock, worst.at)}\n${shareText(worst.share)}`;
 }
 
 /** Longer names are cut on the sheet; every other output has them whole. */
@@ -136,7 +144,14 @@ const LONGEST_NAME = 22;
 /** Name and range in lines; one year stands in the title. */
 function windowWords(window: RankedWindow, zone: string, hasOneYear: boolean): string {
   const range = windowRangeText(window, zone, hasOneYear ? dayText : shortDateText);
-  const lines = range.includes(" to ") ? range.replace(" to ", "\nto ") : range;
+  // Offsets and years make a range too long for a line.
+  const lines = range.includes(" to ")
+    ? range.replace(" to ", "\nto ")
+    : range.includes(" UTC")
+      ? range.replace("-", "\nto ")
+      : hasOneYear
+        ? range
+        : range.replace(/(\d{4}) /, "$1\n");
   if (window.name === null) return lines;
   const letters = [...window.name];
   const name =
@@ -175,8 +190,7 @@ function bestTimesText(
 ): string {
   const lines = windows.map((window) => {
     const clock = makeClock(site.zone, window.opens, window.closes);
-    const spans = window.nearBest.map((span) => stretchText(clock, span));
-    return `${window.rank}  ${spans.length === 0 ? "no view is well lit at any T-0" : spans.join(", ")}`;
+    return `${window.rank}  ${nearWords(window, clock)}`;
   });
   const head = `T-0s NEAR THE BEST (at least ${Math.round(rule.nearBestShare * 100)} % of the best share)`;
   return [paint.strong(head), ...lines.map((line) => folded(line, width, "   "))].join("\n");

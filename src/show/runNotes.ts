@@ -1,20 +1,22 @@
 /** What a run of days must say: days without a window, and where the zone's clocks change. */
 
 import { offsetName } from "../plan/clock.ts";
-import type { DailyWindows } from "../site/dailyWindows.ts";
+import type { DailyWindows, SkippedDay } from "../site/dailyWindows.ts";
 
 export function runNotes({ skipped, clockChanges }: DailyWindows, zone: string): string[] {
   return [
-    ...skipped.map(({ date, found, next, code }) => {
-      const why =
-        code === "E_GAP" ? "the clocks skip" : code === "E_TWICE" ? "happens twice:" : "cannot be read:";
-      return `${date} is not ranked: ${code === "E_TWICE" ? `${found} happens twice` : `${why} ${found}`}${next === null ? "" : `; to have it too, ${next} (--window)`}`;
-    }),
+    ...skipped.map((day) => `${day.date} is not ranked: ${reasonFor(day)}`),
     ...clockChanges.map(
       ({ date, fromOffsetMinutes, toOffsetMinutes }) =>
         `${zone} goes from ${offsetName(fromOffsetMinutes)} to ${offsetName(toOffsetMinutes)} before the window of ${date}: the wall time is kept, so against the sun the window moves by ${movedText(toOffsetMinutes - fromOffsetMinutes)}`,
     ),
   ];
+}
+
+function reasonFor({ code, found, accepted, next }: SkippedDay): string {
+  const instead = next === null ? "" : `; to have it too, ${next} (--window)`;
+  if (code === "E_GAP") return `the clocks skip ${found}${instead}`;
+  return code === "E_TWICE" ? `${found} happens twice${instead}` : `found ${found}, accepted ${accepted}`;
 }
 
 /** Clocks set forward bring the same wall time earlier. */

@@ -13,7 +13,7 @@ import { roundedByName } from "./planJson.ts";
 import { bulleted } from "./planSheet.ts";
 import { settingLines, shutterText } from "./settingText.ts";
 import type { SheetOptions } from "./sheetOptions.ts";
-import { type Column, fittedTable, folded } from "./textTable.ts";
+import { type Column, fittedTable, folded, tableWidth } from "./textTable.ts";
 
 const MARKS = { keep: "", thin: "*", change: "!", lost: "x", unset: "" } as const;
 
@@ -43,18 +43,31 @@ export function scrubSheet(scrub: Scrub, context: ScrubContext, options: SheetOp
   return `${sections.filter((section) => section !== "").join("\n\n")}\n`;
 }
 
-function tableText({ cameras, first, later }: Scrub, { zone }: Site, { width, paint }: SheetOptions): string {
-  const columns: Column[] = [
-    { head: "id" },
-    { head: dayHead(first, zone) },
-    ...later.map((window) => ({ head: dayHead(window, zone), align: "right" as const })),
-  ];
-  const rows = cameras.map((camera) => [
-    paint.strong(camera.id),
-    settingLines(camera.setting, paint).join("\n"),
-    ...camera.days.map((day) => dayCell(camera, day, paint.alarm)),
-  ]);
-  return fittedTable(columns, rows, width).trimEnd();
+/** As many days side by side as the width takes, the others in tables below. */
+function tableText(scrub: Scrub, { zone }: Site, { width, paint }: SheetOptions): string {
+  const { cameras, first, later } = scrub;
+  const tables: string[] = [];
+  for (let from = 0; from === 0 || from < later.length; ) {
+    const head: Column[] = [{ head: "id" }, ...(from === 0 ? [{ head: dayHead(first, zone) }] : [])];
+    const lead = cameras.map((camera) => [
+      paint.strong(camera.id),
+      ...(from === 0 ? [settingLines(camera.setting, paint).join("\n")] : []),
+    ]);
+    let to = later.length;
+    const columnsTo = (end: number): Column[] => [
+      ...head,
+      ...later.slice(from, end).map((window) => ({ head: dayHead(window, zone), align: "right" as const })),
+    ];
+    const rowsTo = (end: number): string[][] =>
+      cameras.map((camera, i) => [
+        ...lead[i]!,
+        ...camera.days.slice(from, end).map((day) => dayCell(camera, day, paint.alarm)),
+      ]);
+    while (to > from + 1 && tableWidth(columnsTo(to), rowsTo(to), 1) > width) to--;
+    tables.push(fittedTable(columnsTo(to), rowsTo(to), width).trimEnd());
+    from = to;
+  }
+  return tables.join("\n\n");
 }
 
 /** "Mon 19 Apr". */

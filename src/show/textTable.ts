@@ -17,7 +17,10 @@ export function tableWidth(
   gap = GAP,
 ): number {
   const widths = columns.map(({ head }, i) =>
-    Math.max(head.length, ...rows.map((row) => Math.max(...row[i]!.split("\n").map(visibleLength)))),
+    Math.max(
+      ...head.split("\n").map(visibleLength),
+      ...rows.map((row) => Math.max(...row[i]!.split("\n").map(visibleLength))),
+    ),
   );
   return widths.reduce((sum, width) => sum + width, 0) + gap * (columns.length - 1);
 }

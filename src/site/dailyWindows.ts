@@ -25,6 +25,7 @@ export interface SkippedDay {
   readonly date: string;
   readonly code: ProblemCode;
   readonly found: string;
+  readonly accepted: string;
   /** What to write instead; null when nothing helps. */
   readonly next: string | null;
 }
@@ -60,10 +61,12 @@ export function dailyWindows(run: DailyRun, zone: string): DailyWindows {
   const changes: ClockChange[] = [];
   let offsetBefore: number | null = null;
   for (let day = 0; day < run.days; day++) {
-    const date = new Date(firstMs + day * MS_PER_DAY).toISOString().slice(0, 10);
-    const read = parseInterval(intervalText(daily, firstMs + day * MS_PER_DAY, day * run.shiftMs), zone);
+    const text = intervalText(daily, firstMs + day * MS_PER_DAY, day * run.shiftMs);
+    // The date on which it opens: with a shift that may be another than the run's.
+    const date = text.slice(0, 10);
+    const read = parseInterval(text, zone);
     if (!read.ok) {
-      skipped.push({ date, code: read.code, found: read.found, next: read.next });
+      skipped.push({ date, code: read.code, found: read.found, accepted: read.accepted, next: read.next });
       continue;
     }
     windows.push({ name: null, opens: read.opens, closes: read.closes });
@@ -75,7 +78,7 @@ export function dailyWindows(run: DailyRun, zone: string): DailyWindows {
   }
   const [first] = skipped;
   if (windows.length === 0) {
-    throw refusal(first!.code, "--daily", first!.found, "a window on at least one of the days", first!.next);
+    throw refusal(first!.code, "--daily", first!.found, first!.accepted, first!.next);
   }
   return { windows, skipped, clockChanges: changes };
 }
@@ -86,7 +89,8 @@ const refusal = (
   found: string,
   accepted: string,
   next: string | null = null,
-): PadstopError => new PadstopError([problem(code, key, { found: shortText(found), accepted, next })]);
+): PadstopError =>
+  new PadstopError([problem(code, key, { found: shortText(found) || "nothing", accepted, next })]);
 
 interface Daily {
   /** From midnight. */

@@ -142,6 +142,28 @@ describe("the rule", () => {
     });
   });
 
+  it("tells a best share that is met at a single T-0, and that no other has it", () => {
+    // The east is lit until noon: of a window that opens then, only the first T-0.
+    const site = siteOf({
+      cameras: [standing("E", 90), standing("W", 270, "lens: { focal: 200 }, weight: 0.5")],
+    });
+    const noon = rank(site, [windowOf("w", "06-21", "12:01", "14:00")], { stepS: 300 }).windows[0]!;
+    expect([noon.best.share > 0.5, noon.best.from.getTime()]).toEqual([true, noon.opens.getTime()]);
+    expect(noon.nearBest[0]!.from.getTime()).toBe(noon.opens.getTime());
+    expect(noon.nearBest[0]!.to.getTime() - noon.opens.getTime()).toBeLessThan(120_000);
+  });
+
+  it("takes among T-0s of one share those without the sun in a frame", () => {
+    // The west-looking camera is never well lit here; in the second half the sun stands in its frame.
+    const site = siteOf({
+      cameras: [standing("S", 180), "id: A, azimuth: 245, elevation: 25, lens: { focal: 50 }"],
+    });
+    const { best, views } = rank(site, [windowOf("w", "04-10", "13:00", "16:00")], { stepS: 60 }).windows[0]!;
+    const [span] = views[1]!.inFrame;
+    expect(span!.from.getTime()).toBeGreaterThan(Date.UTC(2027, 3, 10, 13));
+    expect(best.at < span!.from || best.at > span!.to).toBe(true);
+  });
+
   it("finds the best T-0 in the middle of the longest stretch with the highest share", () => {
     const site = siteOf({ cameras: [standing("E", 90), standing("S", 170)] });
     const window = windowOf("day", "06-21", "06:00", "14:00");

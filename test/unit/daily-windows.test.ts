@@ -81,6 +81,23 @@ describe("a run of days", () => {
     ]);
   });
 
+  it("names a day by the date on which its window opens, not by that of the run", () => {
+    // Oslo goes to summer time on 28 March 2027 at 02:00; four hours a day bring the window past midnight.
+    const shifted = run("Europe/Oslo", {
+      from: "2027-03-22",
+      days: 8,
+      daily: "06:30/PT30M",
+      shiftMs: parseShift("4h"),
+    });
+    expect(shifted.skipped.map(({ date, found }) => `${date}: ${found}`)).toEqual([
+      "2027-03-28: 2027-03-28T02:30:00 in Europe/Oslo",
+    ]);
+    expect(shifted.clockChanges.map(({ date }) => date)).toEqual(["2027-03-29"]);
+    expect(shifted.windows.some((window) => window.opens.toISOString() === "2027-03-29T04:30:00.000Z")).toBe(
+      true,
+    );
+  });
+
   it("closes on the next date when the end is not after the start; takes a duration as end", () => {
     const across = run("UTC", { days: 1, daily: "23:00/01:30" }).windows[0]!;
     expect(across.closes.toISOString()).toBe("2027-04-02T01:30:00.000Z");

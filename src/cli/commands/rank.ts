@@ -107,7 +107,7 @@ function runOf(site: Site, options: RankCommandOptions): DailyWindows | null {
     "--window and --days",
     "windows by name, or a run of days, not both",
   );
-  const first = from === undefined || daily === undefined ? chooseWindow(site, null) : null;
+  const first = from === undefined || daily === undefined ? firstWindowFor(site) : null;
   return dailyWindows(
     {
       from: from ?? localDate(first!.opens, site.zone),
@@ -117,6 +117,15 @@ function runOf(site: Site, options: RankCommandOptions): DailyWindows | null {
     },
     site.zone,
   );
+}
+
+/** What is left out of a run of days comes from the file's first window. */
+function firstWindowFor(site: Site): Window {
+  const [first] = site.windows;
+  if (first !== undefined) return first;
+  const accepted = "--from and --daily with --days, as the site file gives no window to take them from";
+  const next = "--from 2027-04-18 --daily 17:10/19:40";
+  throw new PadstopError([problem("E_MISSING", "--daily", { found: "no window", accepted, next })]);
 }
 
 function stripsOf(

@@ -63,7 +63,8 @@ export function spansWithShare(search: ShareSearch, least: number): Interval[] {
     const fromMs = from === 0 ? sun.timesMs[0]! : edgeMs(search, from, from - 1, least);
     const toMs = to === sun.count ? sun.timesMs[to - 1]! : edgeMs(search, to - 1, to, least);
     const inside = dips.filter((dip) => dip.fromMs < toMs && dip.toMs > fromMs);
-    return fromMs < toMs ? intervalsOutside(inside, fromMs, toMs) : [];
+    // A share met at a single T-0 and gone a moment later is told all the same.
+    return fromMs < toMs ? intervalsOutside(inside, fromMs, toMs) : [{ fromMs, toMs: fromMs }];
   });
 }
 

@@ -13,7 +13,7 @@ export const PLUME_NOTE =
 /** Names several ids, no more than fit a line or two. */
 const MOST_IDS = 8;
 
-const listed = (ids: readonly string[]): string =>
+export const listed = (ids: readonly string[]): string =>
   ids.length <= MOST_IDS
     ? ids.join(", ")
     : `${ids.length} views (${ids.slice(0, MOST_IDS - 1).join(", ")}, ...)`;
@@ -76,6 +76,11 @@ function wholeNotes(
   }
   if (views.some(({ rankView }) => rankView.kit !== null && rankView.camera.keep.includes("plume"))) {
     notes.push(PLUME_NOTE);
+  }
+  if (site.floodlightLx !== null) {
+    notes.push(
+      "floodlights count for settings and drift, but make no view well lit: the rule asks for the sun or a flat sky",
+    );
   }
   if (site.vehicle === null) {
     notes.push("the site file gives no vehicle: light as on an upright white cylinder, no settings for body");

@@ -93,7 +93,7 @@ function shares(search: ShareSearch): Pick<WindowScore, "share" | "best" | "wors
     share: sum / sun.count,
     best: shareAt(search, most, room.sunSteps),
     worst: shareAt(search, least, null),
-    nearBest: near.map(wholeSeconds).filter(lasts),
+    nearBest: near.map(wholeSeconds),
   };
 }
 
@@ -103,12 +103,14 @@ function shareAt({ room, sun }: ShareSearch, share: number, sunSteps: Float64Arr
   return { at: timeOf((from + to - 1) >> 1), share, from: timeOf(from), to: timeOf(to - 1) };
 }
 
-/** Rounded inward, so that all of it can be counted on. */
-const wholeSeconds = ({ fromMs, toMs }: Interval): TimeSpan => ({
-  from: new Date(Math.ceil(fromMs / MS_PER_SECOND) * MS_PER_SECOND),
-  to: new Date(Math.floor(toMs / MS_PER_SECOND) * MS_PER_SECOND),
-});
-const lasts = ({ from, to }: TimeSpan): boolean => to >= from;
+/** Rounded inward, so that all of it can be counted on; a span too short for that stays as it is. */
+function wholeSeconds({ fromMs, toMs }: Interval): TimeSpan {
+  const from = Math.ceil(fromMs / MS_PER_SECOND) * MS_PER_SECOND;
+  const to = Math.floor(toMs / MS_PER_SECOND) * MS_PER_SECOND;
+  return to >= from
+    ? { from: new Date(from), to: new Date(to) }
+    : { from: new Date(fromMs), to: new Date(toMs) };
+}
 
 const tallies = (views: readonly ViewScore[]) => ({
   wellLitViews: sumOf(views, ({ wellLitShare }) => wellLitShare),

@@ -1,10 +1,11 @@
 /** The same window on later days: whether each camera's setting still holds, or someone must go out again. */
 
+import { refuse } from "../../base/problem.ts";
 import { envelopeOf, isClipped, type SettingChoice, spareAt } from "../../exposure/solver.ts";
 import type { Site, Window } from "../../site/types.ts";
 import type { Setting } from "../planTypes.ts";
 import { type PreparedCamera, prepareCamera, shareScene } from "../prepareCamera.ts";
-import { makeScene, type PlanOptions } from "../scene.ts";
+import { DEFAULT_STEP_S, makeScene, type PlanOptions, requireInstants } from "../scene.ts";
 import { settingFor } from "../settingFor.ts";
 import type { SunRisk } from "../sunRisk.ts";
 
@@ -42,13 +43,25 @@ export interface Scrub {
 /** Spares closer than this are one. */
 const SAME_SPARE_STOPS = 0.1;
 
-/** Plans `first` and asks of each later window what becomes of its settings. One window after the other is held in memory. */
+/** More T-0s than this, over all windows, are refused: a step too fine for so many days. */
+const MOST_SCRUB_INSTANTS = 100_000;
+
+/**
+ * Plans `first` and asks of each later window what becomes of its settings. One window after the other is held in
+ * memory. Throws PadstopError as `planWindow`, and for a step too fine for so many windows.
+ */
 export function scrubSettings(
   site: Site,
   first: Window,
   later: readonly Window[],
   options: PlanOptions = {},
 ): Scrub {
+  const stepS = options.stepS ?? DEFAULT_STEP_S;
+  const instants = [first, ...later].reduce((sum, window) => sum + requireInstants(window, stepS), 0);
+  if (instants > MOST_SCRUB_INSTANTS) {
+    const found = `${stepS} s over ${later.length + 1} windows`;
+    refuse("E_RANGE", "--step", found, `at most ${MOST_SCRUB_INSTANTS} T-0s; a longer step or fewer days`);
+  }
   const started = prepareAll(site, first, options).map((prepared) => {
     const solved = prepared.settingInput && settingFor(prepared.settingInput);
     return { sun: sunOf(prepared), setting: solved?.setting ?? null, choice: solved?.solved.choice ?? null };

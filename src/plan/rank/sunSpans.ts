@@ -97,14 +97,13 @@ function edgeSearch(
 
 function searchRun(
   search: EdgeSearch,
-  { from, to }: Run,
+  { from: first, to }: Run,
   { count, timesMs }: SunColumns,
   flare: Interval[],
   inFrame: Interval[],
 ): void {
   const { roughAt, exactFlare, exactInFrame, slackDeg, flareEdges, frameEdges } = search;
-  // From the T-0 before the cone to the one behind it: what starts between two T-0s starts there.
-  const first = Math.max(0, from - 1);
+  // Up to the first T-0 behind the run: what begins after its last one begins before that.
   const last = Math.min(count - 1, to);
   const [fromMs, toMs] = [timesMs[first]!, timesMs[last]!];
   const { flare: firstFlare, inFrame: firstInFrame } = roughAt(first);

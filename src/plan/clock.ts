@@ -74,7 +74,10 @@ export function isoInterval({ opens, closes }: { opens: Date; closes: Date }, zo
 
 /** "17:10:00/19:40:00", or "17:10:00/PT90000S" for a day and more: a window as a time of every day. */
 export function dailyTimes({ opens, closes }: { opens: Date; closes: Date }, zone: string): string {
-  const time = (at: Date): string => inZone(at, zone).toISOString().slice(11, 19);
-  const lengthMs = closes.getTime() - opens.getTime();
-  return `${time(opens)}/${lengthMs < MS_PER_DAY ? time(closes) : `PT${Math.round(lengthMs / MS_PER_SECOND)}S`}`;
+  const [from, to] = [inZone(opens, zone), inZone(closes, zone)];
+  const time = (wall: Date): string => wall.toISOString().slice(11, 19);
+  // By the wall clock: where it changes inside the window the elapsed time says something else.
+  const wallMs = to.getTime() - from.getTime();
+  const seconds = Math.round((closes.getTime() - opens.getTime()) / MS_PER_SECOND);
+  return `${time(from)}/${wallMs > 0 && wallMs <= MS_PER_DAY ? time(to) : `PT${seconds}S`}`;
 }

@@ -5,7 +5,7 @@ import type { DailyWindows, SkippedDay } from "../site/dailyWindows.ts";
 
 export function runNotes({ skipped, clockChanges }: DailyWindows, zone: string): string[] {
   return [
-    ...skipped.map((day) => `${day.date} is not ranked: ${reasonFor(day)}`),
+    ...skipped.map((day) => `${day.date} has no window: ${reasonFor(day)}`),
     ...clockChanges.map(
       ({ date, fromOffsetMinutes, toOffsetMinutes }) =>
         `${zone} goes from ${offsetName(fromOffsetMinutes)} to ${offsetName(toOffsetMinutes)} before the window of ${date}: the wall time is kept, so against the sun the window moves by ${movedText(toOffsetMinutes - fromOffsetMinutes)}`,
@@ -14,7 +14,7 @@ export function runNotes({ skipped, clockChanges }: DailyWindows, zone: string):
 }
 
 function reasonFor({ code, found, accepted, next }: SkippedDay): string {
-  const instead = next === null ? "" : `; to have it too, ${next} (--window)`;
+  const instead = next === null ? "" : `; as a --window of its own, ${next}`;
   if (code === "E_GAP") return `the clocks skip ${found}${instead}`;
   return code === "E_TWICE" ? `${found} happens twice${instead}` : `found ${found}, accepted ${accepted}`;
 }

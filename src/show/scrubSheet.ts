@@ -101,23 +101,21 @@ function goOutLines({ cameras, later }: Scrub, { zone }: Site): string[] {
     ];
   });
   const first = namesOf(cameras.filter(({ setting }) => setting !== null && isClipped(setting.spareStops)));
-  const lost = later.flatMap((_, index) => {
-    const ids = namesOf(
-      cameras.filter(
-        ({ setting, days }) =>
-          setting !== null &&
-          !isClipped(setting.spareStops) &&
-          days.findIndex(({ word }) => word === "lost") === index,
-      ),
-    );
-    return ids === "" ? [] : [`from ${dayName(index)} no setting holds the whole window: ${ids}`];
-  });
+  const lost = new Map<string, ScrubCamera[]>();
+  for (const camera of cameras) {
+    if (camera.setting === null || isClipped(camera.setting.spareStops)) continue;
+    const days = camera.days.flatMap(({ word }, i) => (word === "lost" ? [i] : []));
+    if (days.length === 0) continue;
+    const isToTheEnd = days.length > 1 && days.length === later.length - days[0]!;
+    const when = isToTheEnd ? `from ${dayName(days[0]!)}` : `on ${days.map(dayName).join(", ")}`;
+    lost.set(when, [...(lost.get(when) ?? []), camera]);
+  }
   return [
     ...(changes.length > 0
       ? changes
       : ["nobody to set anew: where another setting would hold, the first day's holds too"]),
     ...(first === "" ? [] : [`on the first day already no setting holds the whole window: ${first}`]),
-    ...lost,
+    ...[...lost].map(([when, ones]) => `${when} no setting holds the whole window: ${namesOf(ones)}`),
   ];
 }
 

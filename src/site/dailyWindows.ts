@@ -46,7 +46,8 @@ export interface DailyWindows {
 
 const TIME = String.raw`(\d{1,2}):(\d{2})(?::(\d{2}))?(Z|[+-]\d{2}:?\d{2})?`;
 const DAILY = new RegExp(`^${TIME}/(?:${TIME}|(P[0-9A-Z.,]+))$`, "i");
-const DAILY_ACCEPTED = "times of day such as 17:10/19:40 or 17:10/PT2H30M";
+const DAILY_ACCEPTED =
+  "times of day such as 17:10/19:40 or 17:10/PT2H30M; with an offset at both ends or at the first";
 const DATE_ACCEPTED = "a date such as 2027-04-18, years 1900 to 2100";
 
 /** Windows of a run of days. Throws PadstopError for a run that cannot be read, or of which no day has a window. */
@@ -110,6 +111,8 @@ function readDaily(text: string): Daily {
     throw refusal("E_TIME", "--daily", text, DAILY_ACCEPTED);
   }
   const opensOffset = match[4] ?? "";
+  // An end that follows UTC behind a beginning that follows the clocks would change its length with them.
+  if (opensOffset === "" && match[8] !== undefined) throw refusal("E_TIME", "--daily", text, DAILY_ACCEPTED);
   return {
     opensMs,
     opensOffset,
@@ -141,8 +144,18 @@ function intervalText(daily: Daily, midnightMs: number, shiftMs: number): string
   const wall = (ms: number): string => new Date(midnightMs + ms + shiftMs).toISOString().slice(0, 19);
   const opens = `${wall(daily.opensMs)}${daily.opensOffset}`;
   if (daily.closesMs === null) return `${opens}/${daily.duration}`;
-  const nextDayMs = daily.closesMs <= daily.opensMs ? MS_PER_DAY : 0;
-  return `${opens}/${wall(daily.closesMs + nextDayMs)}${daily.closesOffset}`;
+  // Two offsets: what is later is told by UTC, not by the digits.
+  const behindMs =
+    daily.opensMs - offsetMs(daily.opensOffset) - (daily.closesMs - offsetMs(daily.closesOffset));
+  const daysMs = (Math.floor(behindMs / MS_PER_DAY) + 1) * MS_PER_DAY;
+  return `${opens}/${wall(daily.closesMs + daysMs)}${daily.closesOffset}`;
+}
+
+/** "+03:00", "-0330", "Z" or nothing, in milliseconds ahead of UTC. */
+function offsetMs(offset: string): number {
+  const [, sign, hours, minutes] = /^([+-])(\d{2}):?(\d{2})$/.exec(offset) ?? [];
+  const ms = Number(hours ?? 0) * MS_PER_HOUR + Number(minutes ?? 0) * MS_PER_MINUTE;
+  return sign === "-" ? -ms : ms;
 }
 
 const SHIFT = /^([+-]?)(?:PT?)?(?:(\d+)h)?(?:(\d+)m(?:in)?)?(?:(\d+(?:\.\d+)?)s)?$/i;

@@ -88,8 +88,7 @@ export function requireSky(sky: Sky): Sky {
 /** As `daylight`, with the day's distance, the site's air and height, and both elevations. */
 export function daylightThrough(input: DaylightInput, sky: Sky): Illuminances {
   if (input.apparentElevationDeg >= LOW_SUN_DEG) return highSun(input, sky);
-  if (input.apparentElevationDeg <= SUN_GONE_DEG)
-    return { directNormalLx: 0, diffuseHorizontalLx: goneSunLx(input, sky) };
+  if (isSunGone(input)) return { directNormalLx: 0, diffuseHorizontalLx: goneSunLx(input, sky) };
   const { directNormalLx, totalLx } = lowSunParts(input, sky);
   const directHorizontalLx = directNormalLx * Math.max(0, sinDeg(input.apparentElevationDeg));
   // Through very thin air the beam alone would fill the sum; a sky is never black by day.
@@ -99,8 +98,11 @@ export function daylightThrough(input: DaylightInput, sky: Sky): Illuminances {
   };
 }
 
-/** What `lowSunParts` comes to when no part of the disc is up: most hours of a year, so without its detour over 5 degrees. */
-const goneSunLx = (input: DaylightInput, sky: Sky): number =>
+/** No part of the disc is up. */
+export const isSunGone = (input: DaylightInput): boolean => input.apparentElevationDeg <= SUN_GONE_DEG;
+
+/** Sky on the horizontal then, lx. What `lowSunParts` comes to: most hours of a year, so without its detour over 5 degrees. */
+export const goneSunLx = (input: DaylightInput, sky: Sky): number =>
   sunIlluminanceLx(input.airlessElevationDeg) * TWILIGHT_SHARE[skyState(sky)] + NIGHT_SKY_LX;
 
 /** Least share of the light on the horizontal that comes from the sky, with the sun below 5 degrees. */

@@ -8,7 +8,9 @@ import { instantMaker, readySkies } from "../../src/plan/scene.ts";
 import { sitePlume } from "../../src/plan/things.ts";
 import type { Site } from "../../src/site/types.ts";
 import type { Sky } from "../../src/sky/daylight.ts";
+import { sunAt } from "../../src/sky/sun.ts";
 import { makeSunTrack } from "../../src/sky/sunTrack.ts";
+import { siteOf } from "../plan/sites.ts";
 import { makeRandom } from "../support/random.ts";
 import { randomRankSite } from "../support/rankSites.ts";
 
@@ -32,33 +34,75 @@ function shareEachSecond(site: Site, opens: Date, closes: Date, skies: readonly 
   return shares;
 }
 
+/** Seconds at which the ranking's answer is another than the brute force's, but for two seconds about a change. */
+function wrongSeconds(
+  site: Site,
+  opens: Date,
+  closes: Date,
+  skies: readonly Sky[],
+  stepS: number,
+): { wrong: number; edges: number } {
+  const ranked = rankWindows(site, [{ name: null, opens, closes }], { sky: skies, stepS }).windows[0]!;
+  if (ranked.best.share === 0) return { wrong: 0, edges: 0 };
+  const shares = shareEachSecond(site, opens, closes, skies);
+  expect(ranked.best.share).toBeLessThanOrEqual(Math.max(...shares) + 1e-9);
+  const least = ranked.best.share * site.settings.nearBestShare - 1e-9;
+  let wrong = 0;
+  let edges = 0;
+  shares.forEach((share, s) => {
+    const ms = opens.getTime() + s * 1000;
+    if (s > 0 && share >= least !== shares[s - 1]! >= least) edges++;
+    if ([-2, -1, 1, 2].some((by) => (shares[s + by] ?? share) >= least !== share >= least)) return;
+    const isInside = ranked.nearBest.some(({ from, to }) => ms >= from.getTime() && ms <= to.getTime());
+    if (share >= least !== isInside) wrong++;
+  });
+  return { wrong, edges };
+}
+
 test("ends lie where the share falls, to a second or two, in ten windows of 90 minutes", () => {
   const random = makeRandom(95);
   let edges = 0;
   for (let i = 0; i < 10; i++) {
     const site = randomRankSite(random, 6);
-    const skies: Sky[] = i % 2 === 0 ? ["clear"] : ["clear", "overcast"];
     // Late enough in the site's own day for sides to change and the light to go.
     const noonMs = Date.UTC(2027, 5, 12) - (site.place.longitudeDeg / 15 - 12) * 3_600_000;
     const opens = new Date(Math.round((noonMs + random.between(-6, 5) * 3_600_000) / 1000) * 1000);
     const closes = new Date(opens.getTime() + 5_400_000);
-    const ranked = rankWindows(site, [{ name: null, opens, closes }], { sky: skies, stepS: 60 }).windows[0]!;
-    const shares = shareEachSecond(site, opens, closes, skies);
-    const least = ranked.best.share * site.settings.nearBestShare - 1e-9;
-    expect(ranked.best.share).toBeLessThanOrEqual(Math.max(...shares) + 1e-9);
-    if (ranked.best.share === 0) continue;
-    const isInside = (ms: number): boolean =>
-      ranked.nearBest.some(({ from, to }) => ms >= from.getTime() && ms <= to.getTime());
-    const wrong = shares.filter((share, s) => {
-      const ms = opens.getTime() + s * 1000;
-      const neighbours = [-2, -1, 1, 2].map((by) => shares[s + by] ?? share);
-      // Within two seconds of a change either answer is right.
-      if (neighbours.some((one) => one >= least !== share >= least)) return false;
-      return share >= least !== isInside(ms);
-    });
-    expect(wrong.length, `${i}: ${JSON.stringify(ranked.nearBest)}`).toBe(0);
-    for (let s = 1; s < shares.length; s++) if (shares[s]! >= least !== shares[s - 1]! >= least) edges++;
+    const found = wrongSeconds(site, opens, closes, i % 2 === 0 ? ["clear"] : ["clear", "overcast"], 60);
+    expect(found.wrong, `${i}`).toBe(0);
+    edges += found.edges;
   }
   process.stdout.write(`  ${edges} ends of near-best stretches\n`);
   expect(edges).toBeGreaterThan(8);
+});
+
+test("two views that meet the sun together between two T-0s, each of which alone could be spared", () => {
+  const at = new Date("2027-06-10T15:30Z");
+  const sun = sunAt({ latitudeDeg: 10, longitudeDeg: 0, heightM: 20 }, at);
+  const toSun = (id: string): string =>
+    `id: ${id}, azimuth: ${sun.azimuthDeg.toFixed(3)}, elevation: ${sun.apparentElevationDeg.toFixed(3)}, lens: { focal: 2000 }`;
+  const site = siteOf({
+    place: "latitude: 10, longitude: 0, height: 20",
+    cameras: [toSun("A"), toSun("B"), "id: C, azimuth: 90, lens: { focal: 2000 }"],
+    defaults: "gate: full-frame",
+    more: "settings: { lit: 0, flare: 0, best: 0.6 }",
+  });
+  const [opens, closes] = [new Date("2027-06-10T14:00Z"), new Date("2027-06-10T17:00Z")];
+  const { wrong, edges } = wrongSeconds(site, opens, closes, ["clear"], 3600);
+  expect([wrong, edges]).toEqual([0, 2]);
+});
+
+test("a view that changes under one sky after the other within a step", () => {
+  const random = makeRandom(7);
+  let edges = 0;
+  for (let i = 0; i < 6; i++) {
+    const site = randomRankSite(random, 3);
+    const dawnMs = Date.UTC(2027, 5, 12) - (site.place.longitudeDeg / 15 - 6) * 3_600_000;
+    const opens = new Date(Math.round(dawnMs / 1000) * 1000 - 3_600_000);
+    const closes = new Date(opens.getTime() + 9_000_000);
+    const found = wrongSeconds(site, opens, closes, ["clear", "haze", "bright-cloud"], 300);
+    expect(found.wrong, `${i}`).toBe(0);
+    edges += found.edges;
+  }
+  expect(edges).toBeGreaterThan(3);
 });

@@ -1,6 +1,7 @@
 /** Sun in a long lens for seconds, between T-0s an hour apart: the ranking finds what the plan finds, whatever the step. */
 
 import { expect, test } from "vitest";
+import { planWindow } from "../../src/plan/planWindow.ts";
 import { rankWindows } from "../../src/plan/rank/rankWindows.ts";
 import { sunAt } from "../../src/sky/sun.ts";
 import { placeFrom } from "../../src/view/sightLine.ts";
@@ -79,4 +80,37 @@ test("grazing passages, seconds long, with no T-0 in them", () => {
   }
   process.stdout.write(`  ${short} grazing passages shorter than a minute found at a step of an hour\n`);
   expect(short).toBeGreaterThan(15);
+});
+
+test("a sun that sets for a camera far below the pad's horizon, in dense cold air", () => {
+  // 199 km east the sun has set while it is up at the pad; there fading refraction makes it fall faster than the sky turns.
+  const air = { pressureHPa: 1100, temperatureC: -90 };
+  const pad = { latitudeDeg: 0, longitudeDeg: 0, heightM: 0 };
+  const place = placeFrom(pad, 90, 199_000, 0);
+  const limbDeg = (ms: number): number => {
+    const { apparentElevationDeg, semidiameterDeg } = sunAt(place, new Date(ms), air);
+    return apparentElevationDeg + semidiameterDeg;
+  };
+  let setMs = Date.UTC(2027, 2, 20, 17, 30);
+  while (limbDeg(setMs) > 0) setMs += 1000;
+  const sun = sunAt(place, new Date(setMs), air);
+  let found = 0;
+  for (let depthDeg = 0.004; depthDeg < 0.06; depthDeg += 0.008) {
+    for (let lateS = 0; lateS < 60; lateS += 10) {
+      // The frame's upper edge is met by the last of the disc.
+      const elevation = 2 * depthDeg - 2 * sun.semidiameterDeg - Math.atan(12 / 2000) * (180 / Math.PI);
+      const site = siteOf({
+        place: "latitude: 0, longitude: 0, pressure: 1100, temperature: -90",
+        cameras: [
+          `id: A, at: { bearing: 90, range: 199000 }, azimuth: ${sun.azimuthDeg}, elevation: ${elevation}, lens: { focal: 2000 }`,
+        ],
+      });
+      const opens = new Date(setMs - 1_200_000 - lateS * 1000);
+      const window = { name: null, opens, closes: new Date(opens.getTime() + 1_800_000) };
+      const planned = planWindow(site, window, { stepS: 60 }).cameras[0]!.sun.inFrame;
+      expect(rankWindows(site, [window]).windows[0]!.views[0]!.inFrame).toEqual(planned);
+      found += planned.length;
+    }
+  }
+  expect(found).toBeGreaterThan(20);
 });

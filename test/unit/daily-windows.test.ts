@@ -2,6 +2,7 @@
 
 import { describe, expect, it } from "vitest";
 import { PadstopError } from "../../src/base/problem.ts";
+import { dailyTimes } from "../../src/plan/clock.ts";
 import { type DailyRun, dailyWindows, parseShift } from "../../src/site/dailyWindows.ts";
 
 const run = (zone: string, more: Partial<DailyRun>) =>
@@ -106,6 +107,23 @@ describe("a run of days", () => {
       "2027-04-01T23:00:30.000Z",
       "2027-04-02T01:00:30.000Z",
     ]);
+  });
+
+  it("tells by UTC which end is later where the two carry different offsets, and refuses an offset at the end alone", () => {
+    const mixed = run("UTC", { days: 1, daily: "23:30+05:00/22:00Z" }).windows[0]!;
+    expect([mixed.opens.toISOString(), mixed.closes.toISOString()]).toEqual([
+      "2027-04-01T18:30:00.000Z",
+      "2027-04-01T22:00:00.000Z",
+    ]);
+    expect(codeOf(() => run("UTC", { daily: "17:10/19:40Z" }))).toBe("E_TIME --daily");
+  });
+
+  it("takes a window's times of day by the wall clock, whatever the clocks do inside it", () => {
+    const long = { opens: new Date("2027-03-27T23:30Z"), closes: new Date("2027-03-28T23:00Z") };
+    // Berlin: 00:30 to 01:00 the next day, with an hour skipped between.
+    expect(dailyTimes(long, "Europe/Berlin")).toBe("00:30:00/PT84600S");
+    const short = { opens: new Date("2027-04-18T17:10Z"), closes: new Date("2027-04-18T19:40Z") };
+    expect(dailyTimes(short, "UTC")).toBe("17:10:00/19:40:00");
   });
 
   it("knows the calendar", () => {

@@ -7,24 +7,34 @@ import type { LightColumns } from "./lightColumns.ts";
 import type { SunColumns } from "./sunColumns.ts";
 import { tableAt, tableOf } from "./table.ts";
 
-/** Indicatrix by the sine of half the angle to the sun: in the cosine it would have a cusp at the sun itself. */
+/**
+ * Indicatrix as two tables: up to 90 degrees from the sun by the sine of half the angle, beyond by its cosine. In either
+ * alone, or in the cosine of the angle, it would have a cusp at the sun or opposite it. Within 1e-5 of the function.
+ */
 export interface IndicatrixTable {
-  readonly values: Float64Array;
-  /** Least and most of it in each of some wide steps. */
+  readonly near: Float64Array;
+  readonly far: Float64Array;
+  /** Least and most of it in each of some wide steps of the sine. */
   readonly least: Float64Array;
   readonly most: Float64Array;
 }
 
 const WIDE_STEPS = 64;
+/** Looks at the function within a wide step. */
+const LOOKS = 64;
+/** What tables and looks may miss of it. */
+const SLACK = 2e-5;
 
 export function indicatrixTable(sky: GeneralSky): IndicatrixTable {
-  const values = tableOf((sine) => indicatrix(sky, 1 - 2 * sine * sine));
-  const perStep = (values.length - 2) / WIDE_STEPS;
-  const inStep = (step: number): Float64Array => values.subarray(step * perStep, (step + 1) * perStep + 1);
+  const bySine = (sine: number): number => indicatrix(sky, 1 - 2 * sine * sine);
+  const inStep = (step: number): number[] =>
+    Array.from({ length: LOOKS + 1 }, (_, look) => bySine(Math.min(1, (step + look / LOOKS) / WIDE_STEPS)));
+  const steps = Array.from({ length: WIDE_STEPS }, (_, step) => inStep(step));
   return {
-    values,
-    least: Float64Array.from({ length: WIDE_STEPS }, (_, step) => Math.min(...inStep(step))),
-    most: Float64Array.from({ length: WIDE_STEPS }, (_, step) => Math.max(...inStep(step))),
+    near: tableOf(bySine),
+    far: tableOf((cosine) => indicatrix(sky, 2 * cosine * cosine - 1)),
+    least: Float64Array.from(steps, (values) => Math.min(...values) * (1 - SLACK)),
+    most: Float64Array.from(steps, (values) => Math.max(...values) * (1 + SLACK)),
   };
 }
 
@@ -36,7 +46,7 @@ export interface AxisSky {
   /** Gradation there, times the correction from readings. */
   readonly scale: number;
   readonly indicatrix: IndicatrixTable;
-  /** Less than this shows in nothing that is kept, as it stands behind something far brighter; 0 where the sky itself is kept. */
+  /** A difference less than this shows in nothing that is kept, as it stands behind something far brighter; 0 where the sky itself is kept. */
   readonly negligibleCdM2: number;
 }
 
@@ -59,8 +69,12 @@ export function skyAt(axis: AxisSky, sun: SunColumns, light: LightColumns, index
     sun.up[index]! >= 0
       ? axis.east * sun.east[index]! + axis.north * sun.north[index]! + axis.up * sun.up[index]!
       : axis.east * sun.towardEast[index]! + axis.north * sun.towardNorth[index]!;
-  const sine = Math.sqrt(Math.max(0, (1 - cosine) / 2));
-  return light.skyCdM2[index]! * axis.scale * tableAt(axis.indicatrix.values, sine);
+  const { near, far } = axis.indicatrix;
+  const seen =
+    cosine >= 0
+      ? tableAt(near, Math.sqrt(Math.max(0, (1 - cosine) / 2)))
+      : tableAt(far, Math.sqrt(Math.max(0, (1 + cosine) / 2)));
+  return light.skyCdM2[index]! * axis.scale * seen;
 }
 
 export interface SkySpan {
@@ -90,8 +104,8 @@ export function skySpan(
   const bound = { leastCdM2: 0, mostCdM2: 0 };
   for (let block = 0; block < blocks.count; block++) {
     skyOfBlock(axis, blocks, bounds, block, bound);
-    const isLeastKnown = bound.leastCdM2 >= least || least <= axis.negligibleCdM2;
-    if (isLeastKnown && bound.mostCdM2 <= most) continue;
+    const isLeastKnown = bound.leastCdM2 >= least - axis.negligibleCdM2;
+    if (isLeastKnown && bound.mostCdM2 <= most + axis.negligibleCdM2) continue;
     for (let i = blocks.from[block]!; i < blocks.to[block]!; i++) {
       const sky = skyAt(axis, sun, light, i);
       if (sky < least) least = sky;

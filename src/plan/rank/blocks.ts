@@ -1,6 +1,6 @@
 /**
  * T-0s in blocks of a few minutes, with bounds on what changes inside: most views are the same through most blocks,
- * so that one look at a block decides sixteen T-0s. A bound that does not decide sends the loop to the T-0s themselves:
+ * so that one look at a block decides two dozen T-0s. A bound that does not decide sends the loop to the T-0s themselves:
  * blocks save time and change no answer.
  */
 

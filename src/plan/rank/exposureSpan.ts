@@ -60,7 +60,7 @@ const mostMeanLx = (bounds: LightBlocks, block: number): number =>
   bounds.mostDirectLx[block]! * MOST_MEAN + bounds.mostFillLx[block]!;
 
 /** Before corrections and floodlights, lx. */
-export interface BodySpanLx {
+interface BodySpanLx {
   /** What an incident meter averages over the visible half. */
   readonly leastMeanLx: number;
   readonly mostMeanLx: number;

@@ -1,6 +1,7 @@
 /**
  * The tight loop: one view under one sky at every T-0 of a window. No object is made and no angle taken inside: phases
- * are cosines, luminances stay linear. A block of T-0s is decided at once where its bounds allow. Same answers as `lossAt`.
+ * are cosines, luminances stay linear. A block of T-0s is decided at once where its bounds allow. Same answers as `lossAt`, but for
+ * a kept sky that stands within a hundred-thousandth of a border (it comes from a table).
  */
 
 import { skyAt } from "./axisSky.ts";

@@ -2,7 +2,7 @@
 
 import { type BodyIllumination, directVerticalLx, fillLx, totalHorizontalLx } from "../../light/body.ts";
 import type { Site } from "../../site/types.ts";
-import { daylightInputFor, daylightThrough, type Sky } from "../../sky/daylight.ts";
+import { daylightInputFor, daylightThrough, goneSunLx, isSunGone, type Sky } from "../../sky/daylight.ts";
 import { skyScaleCdM2 } from "../../sky/generalSky.ts";
 import type { ReadySky } from "../scene.ts";
 import type { SunColumns } from "./sunColumns.ts";
@@ -57,6 +57,11 @@ function fillDaylight(
     input.airlessElevationDeg = sun.airlessElevationDeg[i]!;
     input.apparentElevationDeg = sun.apparentElevationDeg[i]!;
     input.orbitalFactor = 1 / (sun.distanceAu[i]! * sun.distanceAu[i]!);
+    if (isSunGone(input)) {
+      columns.directNormalLx[i] = 0;
+      columns.diffuseLx[i] = goneSunLx(input, sky);
+      continue;
+    }
     const { directNormalLx, diffuseHorizontalLx } = daylightThrough(input, sky);
     columns.directNormalLx[i] = directNormalLx;
     columns.diffuseLx[i] = diffuseHorizontalLx;

@@ -3,7 +3,7 @@
 import { type Interval, intervalsOutside } from "../../base/crossings.ts";
 import { MS_PER_SECOND } from "../../base/units.ts";
 import type { Instant } from "../scene.ts";
-import type { RankRoom, RoomView } from "./rankRoom.ts";
+import type { RankRoom, RoomView, SunSteps } from "./rankRoom.ts";
 import { type Run, runsWhere, type SunColumns } from "./sunColumns.ts";
 import { firstFrom, type SunSpans } from "./sunSpans.ts";
 import { lossAt } from "./wellLit.ts";
@@ -20,30 +20,42 @@ const worth = ({ skyWeights, weightSum }: RankRoom, { rankView }: RoomView, bits
     0,
   );
 
-/** The longest stretch of T-0s whose share is the one asked for and whose sun is the least among them; `sunSteps` null: any sun. */
-export function plateau(
-  share: Float64Array,
-  sunSteps: Float64Array | null,
-  count: number,
-  wanted: number,
-): Run {
+/** The longest stretch of T-0s whose share is the one asked for and, where `steps` are given, whose sun is the least among them: in the frame first. */
+export function plateau(share: Float64Array, steps: SunSteps | null, count: number, wanted: number): Run {
   const isWanted = (i: number): boolean => Math.abs(share[i]! - wanted) <= SAME_SHARE;
-  let least = Number.POSITIVE_INFINITY;
+  if (steps === null) return longestRun(count, isWanted);
+  const frame = levelsOf(steps.frame, count);
+  const flare = levelsOf(steps.flare, count);
+  const leastFrame = leastWhere(frame, isWanted);
+  const hasLeastFrame = (i: number): boolean => isWanted(i) && frame[i]! - leastFrame <= SAME_SHARE;
+  const leastFlare = leastWhere(flare, hasLeastFrame);
+  return longestRun(count, (i) => hasLeastFrame(i) && flare[i]! - leastFlare <= SAME_SHARE);
+}
+
+function levelsOf(steps: Float64Array, count: number): Float64Array {
+  const levels = new Float64Array(count);
   let level = 0;
   for (let i = 0; i < count; i++) {
-    level += sunSteps?.[i] ?? 0;
-    if (isWanted(i)) least = Math.min(least, level);
+    level += steps[i]!;
+    levels[i] = level;
   }
-  let best: Run = { from: 0, to: 0 };
-  let from = 0;
-  level = 0;
-  for (let i = 0; i <= count; i++) {
-    level += sunSteps?.[i] ?? 0;
-    if (i < count && isWanted(i) && level - least <= SAME_SHARE) continue;
-    if (i - from > best.to - best.from) best = { from, to: i };
-    from = i + 1;
-  }
-  return best;
+  return levels;
+}
+
+function leastWhere(levels: Float64Array, holds: (index: number) => boolean): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (let i = 0; i < levels.length; i++) if (holds(i)) least = Math.min(least, levels[i]!);
+  return least;
+}
+
+function longestRun(count: number, holds: (index: number) => boolean): Run {
+  return runsWhere(count, holds).reduce(
+    (best, run) => (run.to - run.from > best.to - best.from ? run : best),
+    {
+      from: 0,
+      to: 0,
+    },
+  );
 }
 
 export interface ShareSearch {
@@ -76,13 +88,15 @@ function edgeMs(
   least: number,
 ): number {
   const insideMs = sun.timesMs[inside]!;
-  const changes = room.views
-    .filter(({ well }) => well[inside] !== well[outside])
-    .map((view) => ({
-      atMs: lastWithBits(room, view, instantAt, insideMs, sun.timesMs[outside]!, view.well[inside]!),
-      loss: worth(room, view, view.well[inside]!) - worth(room, view, view.well[outside]!),
-    }))
-    .sort((a, b) => Math.abs(a.atMs - insideMs) - Math.abs(b.atMs - insideMs));
+  // Views that change in the same step are asked at the same instants.
+  const known = new Map<number, Instant>();
+  const knownAt = (ms: number): Instant => {
+    const instant = known.get(ms) ?? instantAt(ms);
+    known.set(ms, instant);
+    return instant;
+  };
+  const changes = room.views.flatMap((view) => changesOf(room, sun, view, knownAt, inside, outside));
+  changes.sort((one, other) => Math.abs(one.atMs - insideMs) - Math.abs(other.atMs - insideMs));
   let level = room.share[inside]!;
   for (const { atMs, loss } of changes) {
     level -= loss;
@@ -91,42 +105,74 @@ function edgeMs(
   return insideMs;
 }
 
-/** The last instant on the way from one T-0 to its neighbour at which a view has the bits it has at the first. */
-function lastWithBits(
+/** A view's changes from one T-0 to its neighbour, sky by sky: each comes at its own time. */
+function changesOf(
   room: RankRoom,
+  sun: SunColumns,
   view: RoomView,
+  instantAt: (ms: number) => Instant,
+  inside: number,
+  outside: number,
+): { atMs: number; loss: number }[] {
+  const differing = view.well[inside]! ^ view.well[outside]!;
+  if (differing === 0) return [];
+  return room.skyWeights.flatMap((_, sky) => {
+    const bit = 1 << sky;
+    if ((differing & bit) === 0) return [];
+    const isWell = (view.well[inside]! & bit) !== 0;
+    const atMs = lastAlike(room, view, sky, isWell, instantAt, sun.timesMs[inside]!, sun.timesMs[outside]!);
+    return [{ atMs, loss: isWell ? worth(room, view, bit) : -worth(room, view, bit) }];
+  });
+}
+
+/** The last instant on the way from one T-0 to its neighbour at which a view is as well lit under a sky as at the first. */
+function lastAlike(
+  { site, plume }: RankRoom,
+  { rankView }: RoomView,
+  sky: number,
+  isWell: boolean,
   instantAt: (ms: number) => Instant,
   fromMs: number,
   toMs: number,
-  bits: number,
 ): number {
   let same = fromMs;
   let other = toMs;
   while (Math.abs(other - same) > END_PRECISION_MS) {
     const middle = (same + other) / 2;
-    if (bitsAt(room, view, instantAt(middle)) === bits) same = middle;
+    if ((lossAt(site, rankView, instantAt(middle), sky, plume) === null) === isWell) same = middle;
     else other = middle;
   }
   return same;
 }
 
-/** A bit per sky under which the view is well lit. */
-export function bitsAt({ site, plume, skies }: RankRoom, { rankView }: RoomView, instant: Instant): number {
-  return skies.reduce(
-    (bits, _, i) => (lossAt(site, rankView, instant, i, plume) === null ? bits | (1 << i) : bits),
-    0,
-  );
+/** Passages of the sun between two T-0s, seen by neither, that take the share below `least`: of one view or several together. */
+function shortDips({ room, sun, spans }: ShareSearch, least: number): Interval[] {
+  const byStep = new Map<number, Passage[]>();
+  room.views.forEach((view, i) => {
+    for (const { fromMs, toMs } of spans[i]!.flare) {
+      const next = firstFrom(sun.timesMs, sun.count, fromMs);
+      if (next === 0 || next === sun.count || sun.timesMs[next]! <= toMs) continue;
+      const loss = worth(room, view, view.well[next]!);
+      if (loss > 0) byStep.set(next, [...(byStep.get(next) ?? []), { fromMs, toMs, loss }]);
+    }
+  });
+  return [...byStep]
+    .sort(([a], [b]) => a - b)
+    .flatMap(([next, passages]) => lowStretches(passages, room.share[next]!, least));
 }
 
-/** Passages of the sun between two T-0s, seen by neither, that take the share below `least`. */
-function shortDips({ room, sun, spans }: ShareSearch, least: number): Interval[] {
-  return room.views
-    .flatMap((view, i) =>
-      spans[i]!.flare.filter(({ fromMs, toMs }) => {
-        const next = firstFrom(sun.timesMs, sun.count, fromMs);
-        if (next === 0 || next === sun.count || sun.timesMs[next]! <= toMs) return false;
-        return room.share[next]! - worth(room, view, view.well[next]!) < least - SAME_SHARE;
-      }),
-    )
-    .sort((a, b) => a.fromMs - b.fromMs);
+interface Passage extends Interval {
+  readonly loss: number;
+}
+
+/** Stretches in which the passages together take the share below `least`. */
+function lowStretches(passages: readonly Passage[], share: number, least: number): Interval[] {
+  const edges = [...new Set(passages.flatMap(({ fromMs, toMs }) => [fromMs, toMs]))].sort((a, b) => a - b);
+  return edges.slice(0, -1).flatMap((fromMs, i) => {
+    const toMs = edges[i + 1]!;
+    const lost = passages
+      .filter((one) => one.fromMs <= fromMs && one.toMs >= toMs)
+      .reduce((sum, { loss }) => sum + loss, 0);
+    return share - lost < least - SAME_SHARE ? [{ fromMs, toMs }] : [];
+  });
 }

@@ -1,6 +1,5 @@
 /** The order of judged windows, always the same, and why the first comes before the second. */
 
-import { spareText } from "../stopsText.ts";
 import type { RankedWindow } from "./rankTypes.ts";
 import type { WindowScore } from "./scoreWindow.ts";
 import type { Loss } from "./wellLit.ts";
@@ -50,7 +49,7 @@ const TIE_WORDS: Readonly<
   nearFrame: (a, b) =>
     `less sun near the frame (${percents(a.ties.nearFrameShare, b.ties.nearFrameShare)} of views and time)`,
   spare: (a, b) =>
-    `more spare (${spareText(a.ties.spareStops ?? 0)} against ${spareText(b.ties.spareStops ?? 0)}, mean over the views)`,
+    `more spare (${(a.ties.spareStops ?? 0).toFixed(2)} against ${(b.ties.spareStops ?? 0).toFixed(2)} stops, mean over the views)`,
   date: () => "the same sun and spare; it comes earlier",
   length: () => "the same sun, spare and opening; it closes earlier",
   name: () => "nothing tells them apart but the name",
@@ -66,7 +65,7 @@ function leadWords(first: RankedWindow, second: RankedWindow): string[] {
   const more = first.wellLitViews - second.wellLitViews;
   if (more >= LEAST_VIEWS) return [`${more.toFixed(1)} more views well lit at a T-0, on average`];
   return [
-    `${((first.share - second.share) * 100).toFixed(1)} % more of the views' weight well lit, on average`,
+    `${(first.share * 100).toFixed(1)} % of the views' weight well lit, on average, against ${(second.share * 100).toFixed(1)} %`,
   ];
 }
 

@@ -16,6 +16,7 @@ import { type FlareCone, flareConeOf } from "./flareCone.ts";
 import { makeLightColumns } from "./lightColumns.ts";
 import type { AgainstSky, SkyView, SkyWindow } from "./skyView.ts";
 import { makeSunColumns, type SunColumns } from "./sunColumns.ts";
+import type { ViewName } from "./viewFigures.ts";
 import { type RankView, rankViewOf } from "./wellLit.ts";
 
 /** A view with all that the loop needs of it. */
@@ -34,6 +35,12 @@ export interface RoomSky extends SkyWindow {
   shared: SharedSpan;
 }
 
+/** Weighted share of views with the sun in the frame, and in or near it, as steps from T-0 to T-0. */
+export interface SunSteps {
+  readonly frame: Float64Array;
+  readonly flare: Float64Array;
+}
+
 export interface RankRoom {
   readonly site: Site;
   readonly air: Air;
@@ -45,14 +52,16 @@ export interface RankRoom {
   readonly skyWeights: readonly number[];
   /** In the order of their ids, so that sums do not depend on the order of the file. */
   readonly views: readonly RoomView[];
+  readonly names: readonly ViewName[];
+  /** Index among the views of each camera of the file, in the file's order. */
+  readonly fileOrder: readonly number[];
   readonly sun: SunColumns;
   readonly blocks: SunBlocks;
   readonly meanTable: Float64Array;
   /** Weighted share of well-lit views at each T-0, and its steps from one T-0 to the next. */
   readonly share: Float64Array;
   readonly shareSteps: Float64Array;
-  /** Steps of the weight of views with the sun in the frame (a thousandfold) and near it. */
-  readonly sunSteps: Float64Array;
+  readonly sunSteps: SunSteps;
   /** Share of well-lit views under each sky alone, of the window at hand. */
   readonly skyShares: Float64Array;
   /** Of all views. */
@@ -82,12 +91,14 @@ export function makeRankRoom(
     skies: ready.map((sky) => roomSkyOf(sky, sun, blocks, most, needsSky)),
     skyWeights,
     views,
+    names: camerasById(site).map(({ id, weight }) => ({ id, weight })),
+    fileOrder: fileOrderOf(site),
     sun,
     blocks,
     meanTable: cylinderMeanTable(),
     share: new Float64Array(most),
     shareSteps: new Float64Array(most + 1),
-    sunSteps: new Float64Array(most + 1),
+    sunSteps: { frame: new Float64Array(most + 1), flare: new Float64Array(most + 1) },
     skyShares: new Float64Array(ready.length),
     weightSum: weightOf(views),
   };
@@ -109,6 +120,11 @@ function roomViewsOf(
       well: new Uint8Array(most),
     };
   });
+}
+
+function fileOrderOf(site: Site): number[] {
+  const byId = new Map(camerasById(site).map(({ id }, index) => [id, index]));
+  return site.cameras.map(({ id }) => byId.get(id)!);
 }
 
 const weightOf = (views: readonly RoomView[]): number =>
@@ -175,8 +191,8 @@ function skyViewOf(
   };
 }
 
-/** Share of what stands before the sky below which the sky does not show: a millionth of a stop. */
-const NEGLIGIBLE_SHARE = 1e-7;
+/** Share of what stands before the sky below which the sky does not show: less than a thousandth of a stop. */
+const NEGLIGIBLE_SHARE = 2e-4;
 
 const negligibleBehind = (against: readonly AgainstSky[]): number =>
   Math.min(...against.map(({ ownCdM2, through }) => (NEGLIGIBLE_SHARE * ownCdM2) / through));

@@ -51,7 +51,7 @@ export interface RankedWindow {
   readonly closes: Date;
   /** Weighted share of well-lit views, mean over the T-0s, 0..1. */
   readonly share: number;
-  /** The same in views, each counted once whatever its weight: how many are well lit at a T-0, on average. */
+  /** The same in views, each that has a weight counted once: how many are well lit at a T-0, on average. */
   readonly wellLitViews: number;
   /** How many are under front light, and how many are lost to what, on average and counted so. */
   readonly frontViews: number;

@@ -24,18 +24,17 @@ export function rankWindows(site: Site, windows: readonly Window[], options: Ran
   const stepS = requireNumber("step", options.stepS ?? DEFAULT_STEP_S, 1, 3600, "s");
   requireViews(site);
   if (windows.length === 0) throw empty("windows", "at least one window");
-  let most = 0;
-  for (const window of windows) {
-    requireWindow(window, null);
-    most = Math.max(most, requireInstants(window, stepS));
-  }
+  const most = Math.max(...windows.map((window) => mostInstants(window, stepS)));
   const room = makeRankRoom(site, skies, skyWeights, most);
   const scores: WindowScore[] = [];
   for (const window of windows) {
     scores.push(scoreWindow(room, window, stepS));
     options.onWindow?.(scores.length, windows.length);
   }
-  const ranked = inOrder(scores).map((score, i) => ({ rank: i + 1, ...score }));
+  const ranked = inOrder(scores);
+  ranked.forEach((score, i) => {
+    score.rank = i + 1;
+  });
   const [first, second] = ranked;
   const { settings } = site;
   return {
@@ -55,6 +54,12 @@ export function rankWindows(site: Site, windows: readonly Window[], options: Ran
     notes: rankNotes(room, ranked),
     cautions: rankCautions(ranked),
   };
+}
+
+/** Room for the T-0s of a window; refuses one that no plan would take. */
+function mostInstants(window: Window, stepS: number): number {
+  requireWindow(window, null);
+  return requireInstants(window, stepS);
 }
 
 const empty = (key: string, accepted: string, found = "none"): PadstopError =>

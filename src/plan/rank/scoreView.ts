@@ -1,55 +1,43 @@
 /** One view over one window: how often it is well lit, what it loses, how far its light goes, when it meets the sun. */
 
-import { isClipped } from "../../exposure/solver.ts";
-import { toTimeSpan } from "../sunRisk.ts";
 import { type SkySpan, skySpan } from "./axisSky.ts";
 import { boundPhase } from "./blocks.ts";
 import { bodySpanLx } from "./exposureSpan.ts";
 import { type Counts, judgeView, type ViewRow } from "./judgeView.ts";
 import { mostSpareStops } from "./kit.ts";
 import type { RankRoom, RoomSky, RoomView } from "./rankRoom.ts";
-import type { ViewScore } from "./rankTypes.ts";
 import type { SkyView } from "./skyView.ts";
 import type { Run } from "./sunColumns.ts";
-import { indexRuns, type SunSpans } from "./sunSpans.ts";
+import { indexRuns } from "./sunSpans.ts";
+import { FIGURE, setFigure, type ViewFigures } from "./viewFigures.ts";
 
-/** Fills the view's row of well-lit T-0s, and sums it up. */
-export function scoreView(room: RankRoom, view: RoomView, spans: SunSpans): ViewScore {
+/** Fills the row of well-lit T-0s of the view with this index, and its figures. */
+export function scoreView(room: RankRoom, index: number, figures: ViewFigures): void {
+  const view = room.views[index]!;
   const { camera, kit } = view.rankView;
   const { sun, blocks } = room;
+  const spans = figures.spans[index]!;
   view.well.fill(0, 0, sun.count);
   const flareRuns = indexRuns(spans.flare, sun);
-  addSun(room, flareRuns, camera.weight);
-  addSun(room, indexRuns(spans.inFrame, sun), camera.weight * IN_FRAME_WORTH);
+  const share = camera.weight / room.weightSum;
+  addSteps(room.sunSteps.flare, flareRuns, share);
+  addSteps(room.sunSteps.frame, indexRuns(spans.inFrame, sun), share);
   boundPhase(blocks, view.bySky[0]!.observerEast, view.bySky[0]!.observerNorth);
   const { shares, driftStops, kept } = scoreSkies(room, view, flareRuns);
-  const spareStops = kit === null ? null : mostSpareStops(kit, kept.darkest, kept.brightest);
-  return {
-    id: camera.id,
-    weight: camera.weight,
-    wellLitShare: shares.well,
-    frontShare: shares.front,
-    lostShare: {
-      dark: 1 - sun.upCount / sun.count,
-      unlit: shares.unlit,
-      sun: shares.sun,
-      setting: shares.setting,
-    },
-    driftStops,
-    spareStops,
-    holds: spareStops === null ? null : !isClipped(spareStops),
-    inFrame: spans.inFrame.map(toTimeSpan),
-    nearFrame: spans.nearFrame.map(toTimeSpan),
-  };
+  const spareStops = kit === null ? Number.NaN : mostSpareStops(kit, kept.darkest, kept.brightest);
+  setFigure(figures, index, FIGURE.well, shares.well);
+  setFigure(figures, index, FIGURE.front, shares.front);
+  setFigure(figures, index, FIGURE.unlit, shares.unlit);
+  setFigure(figures, index, FIGURE.sun, shares.sun);
+  setFigure(figures, index, FIGURE.setting, shares.setting);
+  setFigure(figures, index, FIGURE.driftStops, driftStops);
+  setFigure(figures, index, FIGURE.spareStops, spareStops);
 }
 
-/** A sun in the frame counts so many times a sun near it. */
-const IN_FRAME_WORTH = 1000;
-
-function addSun({ sunSteps }: RankRoom, runs: readonly Run[], weight: number): void {
+function addSteps(steps: Float64Array, runs: readonly Run[], height: number): void {
   for (const { from, to } of runs) {
-    sunSteps[from]! += weight;
-    sunSteps[to]! -= weight;
+    steps[from]! += height;
+    steps[to]! -= height;
   }
 }
 

@@ -2,74 +2,84 @@
 
 import type { Interval } from "../../base/crossings.ts";
 import { MS_PER_SECOND } from "../../base/units.ts";
+import { isClipped } from "../../exposure/solver.ts";
 import { NIGHT_ELEVATION_DEG } from "../../light/lightClass.ts";
-import type { Site, Window } from "../../site/types.ts";
+import type { Window } from "../../site/types.ts";
 import { skyName } from "../../sky/daylight.ts";
-import { makeSunTrack } from "../../sky/sunTrack.ts";
+import { makeSunTrack, type SunTrack } from "../../sky/sunTrack.ts";
 import type { TimeSpan } from "../clock.ts";
 import { instantMaker, instantsOf } from "../scene.ts";
 import { fillLightBlocks, fillSunBlocks } from "./blocks.ts";
 import { sharedSpan } from "./exposureSpan.ts";
 import { fillLightColumns } from "./lightColumns.ts";
 import { plateau, SAME_SHARE, type ShareSearch, spansWithShare } from "./nearBest.ts";
-import type { RankRoom } from "./rankRoom.ts";
+import type { RankRoom, SunSteps } from "./rankRoom.ts";
 import type { RankedWindow, ShareAt, TieBreakers, ViewScore } from "./rankTypes.ts";
 import { scoreView } from "./scoreView.ts";
 import { fillSunColumns, type SunColumns } from "./sunColumns.ts";
-import { type SunSpans, sunSpans } from "./sunSpans.ts";
+import { firstFrom, sunSpans } from "./sunSpans.ts";
+import {
+  FIGURE,
+  figureOf,
+  makeViewFigures,
+  sumOfFigure,
+  type ViewFigures,
+  viewScore,
+} from "./viewFigures.ts";
 
-/** A window judged, before it has its rank. */
-export type WindowScore = Omit<RankedWindow, "rank">;
+/** A window judged; its rank is still to come. */
+export type WindowScore = Omit<RankedWindow, "rank"> & { rank: number };
 
 /** `stepS` as in a plan; the T-0s must fit the room. */
 export function scoreWindow(room: RankRoom, window: Window, stepS: number): WindowScore {
-  const { site, air, axes } = room;
+  const { site, air, sun } = room;
   const track = makeSunTrack(site.place, window.opens, window.closes);
-  const { sun, blocks } = room;
-  fillSunColumns(sun, instantsOf(window, stepS, null), track, axes, air);
+  fillRoom(room, instantsOf(window, stepS, null), track);
+  const spans = room.views.map(({ rankView, cone }) => sunSpans(rankView, cone, sun, track));
+  const figures = makeViewFigures(room.names, spans, 1 - sun.upCount / sun.count);
+  for (let i = 0; i < room.views.length; i++) scoreView(room, i, figures);
+  const skies = room.skies.map(({ ready }) => ready);
+  const search: ShareSearch = { room, sun, spans, instantAt: instantMaker(site, skies, air, track) };
+  const views = viewsInFileOrder(figures, room.fileOrder);
+  return {
+    rank: 0,
+    name: window.name,
+    opens: window.opens,
+    closes: window.closes,
+    ...shares(search),
+    ...tallies(figures),
+    bySky: skies.map(({ sky }, i) => ({ sky: skyName(sky), share: Math.min(1, room.skyShares[i]!) })),
+    ...darkShares(sun),
+    ties: tieBreakers(room, figures, window),
+    get views() {
+      return views();
+    },
+  };
+}
+
+/** Sun, light and bounds of a window, and nothing left of the one before. */
+function fillRoom(room: RankRoom, timesMs: readonly number[], track: SunTrack): void {
+  const { site, air, axes, sun, blocks } = room;
+  fillSunColumns(sun, timesMs, track, axes, air);
   fillSunBlocks(blocks, sun);
   for (const sky of room.skies) {
     fillLightColumns(sky.light, site, air.pressureHPa, sun, sky.ready);
     fillLightBlocks(sky.bounds, blocks, sky.light);
     sky.shared = sharedSpan(sky);
   }
-  const spans = room.views.map(({ rankView, cone }) => sunSpans(rankView, cone, sun, track));
-  room.shareSteps.fill(0, 0, sun.count + 1);
-  room.sunSteps.fill(0, 0, sun.count + 1);
+  for (const steps of [room.shareSteps, room.sunSteps.frame, room.sunSteps.flare])
+    steps.fill(0, 0, sun.count + 1);
   room.skyShares.fill(0);
-  const views = room.views.map((view, i) => scoreView(room, view, spans[i]!));
-  const search: ShareSearch = {
-    room,
-    sun,
-    spans,
-    instantAt: instantMaker(
-      site,
-      room.skies.map(({ ready }) => ready),
-      air,
-      track,
-    ),
-  };
-  return {
-    name: window.name,
-    opens: window.opens,
-    closes: window.closes,
-    ...shares(search),
-    ...tallies(views),
-    bySky: room.skies.map(({ ready }, i) => ({ sky: skyName(ready.sky), share: room.skyShares[i]! })),
-    ...darkShares(sun),
-    ties: tieBreakers(room, views, spans, window),
-    views: inFileOrder(site, views),
-  };
 }
 
-/** Sums are taken in the order of the ids; a person looks for a view where the file has it. */
-function inFileOrder({ cameras }: Site, views: readonly ViewScore[]): ViewScore[] {
-  const byId = new Map(views.map((view) => [view.id, view]));
-  return cameras.map(({ id }) => byId.get(id)!);
+/** Sums are taken in the order of the ids; a person looks for a view where the file has it. Made once, when asked for. */
+function viewsInFileOrder(figures: ViewFigures, fileOrder: readonly number[]): () => readonly ViewScore[] {
+  let made: readonly ViewScore[] | null = null;
+  return () => {
+    made ??= fileOrder.map((view) => viewScore(figures, view));
+    return made;
+  };
 }
-
-const sumOf = <One>(ones: readonly One[], value: (one: One) => number): number =>
-  ones.reduce((sum, one) => sum + value(one), 0);
 
 /** The share at each T-0, its mean and its ends. */
 function shares(search: ShareSearch): Pick<WindowScore, "share" | "best" | "worst" | "nearBest"> {
@@ -82,7 +92,7 @@ function shares(search: ShareSearch): Pick<WindowScore, "share" | "best" | "wors
   for (let i = 0; i < sun.count; i++) {
     level += shareSteps[i]!;
     // What is left of sums that cancel is no share.
-    const here = Math.abs(level) < SAME_SHARE ? 0 : level;
+    const here = Math.abs(level) < SAME_SHARE ? 0 : Math.min(1, level);
     share[i] = here;
     sum += here;
     if (here > most) most = here;
@@ -93,41 +103,52 @@ function shares(search: ShareSearch): Pick<WindowScore, "share" | "best" | "wors
     share: sum / sun.count,
     best: shareAt(search, most, room.sunSteps),
     worst: shareAt(search, least, null),
-    nearBest: near.map(wholeSeconds),
+    nearBest: near.map((span) => wholeSeconds(span, sun)),
   };
 }
 
-function shareAt({ room, sun }: ShareSearch, share: number, sunSteps: Float64Array | null): ShareAt {
+function shareAt({ room, sun }: ShareSearch, share: number, sunSteps: SunSteps | null): ShareAt {
   const { from, to } = plateau(room.share, sunSteps, sun.count, share);
   const timeOf = (index: number): Date => new Date(sun.timesMs[index]!);
   return { at: timeOf((from + to - 1) >> 1), share, from: timeOf(from), to: timeOf(to - 1) };
 }
 
-/** Rounded inward, so that all of it can be counted on; a span too short for that stays as it is. */
-function wholeSeconds({ fromMs, toMs }: Interval): TimeSpan {
-  const from = Math.ceil(fromMs / MS_PER_SECOND) * MS_PER_SECOND;
-  const to = Math.floor(toMs / MS_PER_SECOND) * MS_PER_SECOND;
-  return to >= from
-    ? { from: new Date(from), to: new Date(to) }
-    : { from: new Date(fromMs), to: new Date(toMs) };
+/** Ends found between T-0s are rounded inward, so that all of it can be counted on; a T-0 stays what it is. */
+function wholeSeconds({ fromMs, toMs }: Interval, sun: SunColumns): TimeSpan {
+  const isInstant = (ms: number): boolean => sun.timesMs[firstFrom(sun.timesMs, sun.count, ms)] === ms;
+  const from = isInstant(fromMs) ? fromMs : Math.ceil(fromMs / MS_PER_SECOND) * MS_PER_SECOND;
+  const to = isInstant(toMs) ? toMs : Math.floor(toMs / MS_PER_SECOND) * MS_PER_SECOND;
+  return { from: new Date(from), to: new Date(Math.max(from, to)) };
 }
 
-const tallies = (views: readonly ViewScore[]) => ({
-  wellLitViews: sumOf(views, ({ wellLitShare }) => wellLitShare),
-  frontViews: sumOf(views, ({ frontShare }) => frontShare),
-  lostViews: {
-    dark: sumOf(views, ({ lostShare }) => lostShare.dark),
-    unlit: sumOf(views, ({ lostShare }) => lostShare.unlit),
-    sun: sumOf(views, ({ lostShare }) => lostShare.sun),
-    setting: sumOf(views, ({ lostShare }) => lostShare.setting),
-  },
-  holdingViews: views.filter(({ holds }) => holds === true).length,
-  settableViews: views.filter(({ holds }) => holds !== null).length,
-  driftStops: Math.max(...views.map(({ driftStops }) => driftStops)),
-  inFrameViews: views.filter(({ inFrame }) => inFrame.length > 0).length,
-  nearFrameViews: views.filter(({ inFrame, nearFrame }) => inFrame.length === 0 && nearFrame.length > 0)
-    .length,
-});
+function tallies(figures: ViewFigures) {
+  const { names, spans, darkShare } = figures;
+  let holdingViews = 0;
+  let settableViews = 0;
+  let driftStops = 0;
+  for (let view = 0; view < names.length; view++) {
+    const spareStops = figureOf(figures, view, FIGURE.spareStops);
+    if (!Number.isNaN(spareStops)) settableViews++;
+    if (!isClipped(spareStops) && !Number.isNaN(spareStops)) holdingViews++;
+    driftStops = Math.max(driftStops, figureOf(figures, view, FIGURE.driftStops));
+  }
+  return {
+    wellLitViews: sumOfFigure(figures, FIGURE.well),
+    frontViews: sumOfFigure(figures, FIGURE.front),
+    lostViews: {
+      dark: names.filter(({ weight }) => weight > 0).length * darkShare,
+      unlit: sumOfFigure(figures, FIGURE.unlit),
+      sun: sumOfFigure(figures, FIGURE.sun),
+      setting: sumOfFigure(figures, FIGURE.setting),
+    },
+    holdingViews,
+    settableViews,
+    driftStops,
+    inFrameViews: spans.filter(({ inFrame }) => inFrame.length > 0).length,
+    nearFrameViews: spans.filter(({ inFrame, nearFrame }) => inFrame.length === 0 && nearFrame.length > 0)
+      .length,
+  };
+}
 
 /** With the sun lower than this the turbidity model of haze is likely too dark (see the plan's note). */
 export const LOW_HAZE_DEG = 7;
@@ -147,30 +168,32 @@ function darkShares(sun: SunColumns): Pick<WindowScore, "duskShare" | "nightShar
   };
 }
 
-function tieBreakers(
-  room: RankRoom,
-  views: readonly ViewScore[],
-  spans: readonly SunSpans[],
-  { opens, closes }: Window,
-): TieBreakers {
+function tieBreakers(room: RankRoom, figures: ViewFigures, { opens, closes }: Window): TieBreakers {
   const lengthMs = closes.getTime() - opens.getTime();
+  const { comfortStops } = room.site.settings;
   let inFrameMs = 0;
   let nearFrameMs = 0;
-  for (let i = 0; i < views.length; i++) {
-    inFrameMs += views[i]!.weight * totalMs(spans[i]!.inFrame);
-    nearFrameMs += views[i]!.weight * totalMs(spans[i]!.nearFrame);
+  let spareSum = 0;
+  let spareWeight = 0;
+  for (let view = 0; view < figures.names.length; view++) {
+    const { weight } = figures.names[view]!;
+    const { inFrame, nearFrame } = figures.spans[view]!;
+    inFrameMs += weight * totalMs(inFrame);
+    nearFrameMs += weight * totalMs(nearFrame);
+    const spareStops = figureOf(figures, view, FIGURE.spareStops);
+    if (Number.isNaN(spareStops)) continue;
+    spareSum += weight * Math.min(spareStops, comfortStops);
+    spareWeight += weight;
   }
-  const set = views.filter(({ spareStops, weight }) => spareStops !== null && weight > 0);
-  const spare = sumOf(
-    set,
-    ({ spareStops, weight }) => weight * Math.min(spareStops!, room.site.settings.comfortStops),
-  );
   return {
     inFrameShare: inFrameMs / (room.weightSum * lengthMs),
     nearFrameShare: nearFrameMs / (room.weightSum * lengthMs),
-    spareStops: set.length === 0 ? null : spare / sumOf(set, ({ weight }) => weight),
+    spareStops: spareWeight === 0 ? null : spareSum / spareWeight,
   };
 }
 
-const totalMs = (spans: readonly Interval[]): number =>
-  spans.length === 0 ? 0 : sumOf(spans, ({ fromMs, toMs }) => toMs - fromMs);
+function totalMs(spans: readonly Interval[]): number {
+  let sum = 0;
+  for (const { fromMs, toMs } of spans) sum += toMs - fromMs;
+  return sum;
+}

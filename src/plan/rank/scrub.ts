@@ -13,7 +13,7 @@ import type { SunRisk } from "../sunRisk.ts";
  * `keep`: the first day's setting is as good as that day's own. `thin`: it holds, but another has more spare. `change`:
  * it clips, and another holds. `lost`: no setting holds that day. `unset`: the camera cannot be given one.
  */
-export type ScrubWord = "keep" | "thin" | "change" | "lost" | "unset";
+type ScrubWord = "keep" | "thin" | "change" | "lost" | "unset";
 
 /** One camera on one later day. */
 export interface ScrubDay {

@@ -45,7 +45,8 @@ export function sunSpans(rankView: RankView, cone: FlareCone, sun: SunColumns, t
       span.toMs,
     ),
   );
-  return { flare, inFrame, nearFrame };
+  // Both edges are sought apart: where they fall together nothing but rounding lies between them.
+  return { flare, inFrame, nearFrame: nearFrame.filter(({ fromMs, toMs }) => toMs - fromMs > RESOLUTION_MS) };
 }
 
 /**
@@ -59,6 +60,7 @@ interface EdgeSearch {
   /** At a T-0, good to `slackDeg`; the same object every time. */
   readonly roughAt: (index: number) => SunMeasures;
   readonly slackDeg: number;
+  readonly tiltDeg: number;
   readonly sun: SunColumns;
   readonly flareEdges: number[];
   readonly frameEdges: number[];
@@ -89,6 +91,7 @@ function edgeSearch(
       return measures;
     },
     slackDeg: cone.slackDeg,
+    tiltDeg: cone.tiltDeg,
     sun,
     flareEdges: [],
     frameEdges: [],
@@ -130,7 +133,7 @@ function narrow(
   const { sun, slackDeg, exactFlare, exactInFrame, flareEdges, frameEdges } = search;
   const fromMs = sun.timesMs[a]!;
   const toMs = sun.timesMs[b]!;
-  const rate = fastestBetween(sun, a, b);
+  const rate = fastestBetween(sun, search.tiltDeg, a, b);
   const mostChange = rate * (toMs - fromMs) + 2 * slackDeg;
   const canFlare = canReachZero(flareA, flareB, mostChange);
   const canFrame = canReachZero(frameA, frameB, mostChange);
@@ -155,9 +158,14 @@ const canReachZero = (a: number, b: number, mostChange: number): boolean =>
 /** While it is up no sun moves faster than the sky turns: refraction only slows it. */
 const SUN_UP_RATE_DEG_PER_MS = (1.001 * 360.9856) / MS_PER_DAY;
 
-/** Bound on the sun's movement between two T-0s, degrees per millisecond: the lower one where it cannot have been down. */
-function fastestBetween({ timesMs, airlessElevationDeg }: SunColumns, a: number, b: number): number {
-  const lowestDeg = Math.min(airlessElevationDeg[a]!, airlessElevationDeg[b]!);
+/** Bound on the sun's movement between two T-0s, degrees per millisecond: the lower one where it cannot have been down for the camera. */
+function fastestBetween(
+  { timesMs, airlessElevationDeg }: SunColumns,
+  tiltDeg: number,
+  a: number,
+  b: number,
+): number {
+  const lowestDeg = Math.min(airlessElevationDeg[a]!, airlessElevationDeg[b]!) - tiltDeg;
   const wayDeg = SUN_UP_RATE_DEG_PER_MS * (timesMs[b]! - timesMs[a]!);
   return lowestDeg - wayDeg > 0 ? SUN_UP_RATE_DEG_PER_MS : SUN_MAX_RATE_DEG_PER_MS;
 }
@@ -206,8 +214,11 @@ function joined(spans: readonly Interval[]): Interval[] {
   return whole;
 }
 
+const NO_RUNS: readonly Run[] = [];
+
 /** The T-0s inside each span, in the order of time; a span between two T-0s has none. */
-export function indexRuns(spans: readonly Interval[], { count, timesMs }: SunColumns): Run[] {
+export function indexRuns(spans: readonly Interval[], { count, timesMs }: SunColumns): readonly Run[] {
+  if (spans.length === 0) return NO_RUNS;
   const runs: Run[] = [];
   for (const { fromMs, toMs } of spans) {
     const from = firstFrom(timesMs, count, fromMs);

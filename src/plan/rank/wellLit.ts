@@ -19,7 +19,7 @@ import { type Kit, makeKit, reaches } from "./kit.ts";
  * What keeps a view from being well lit, in the order in which it is asked: the sun's centre down; too little of the
  * body sunlit; the sun in or near the frame; no setting of the kit with the spare that is wanted.
  */
-export const LOSSES = ["dark", "unlit", "sun", "setting"] as const;
+const LOSSES = ["dark", "unlit", "sun", "setting"] as const;
 export type Loss = (typeof LOSSES)[number];
 
 /** A camera made ready once for all windows. */

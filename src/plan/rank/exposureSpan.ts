@@ -85,9 +85,9 @@ export function bodySpanLx(
     most: shared.mostBeamlessLx,
     facet: shared.mostBeamlessLx,
   };
-  seekMostMean(view, window, meanTable, shared.byMostMean, found);
-  seekMostFacet(view, window, meanTable, shared.byMostFacet, found);
-  seekLeastMean(view, window, meanTable, shared.byLeastFill, found);
+  seek(view, window, meanTable, shared.byMostMean, MOST_MEAN_SEARCH, found);
+  seek(view, window, meanTable, shared.byMostFacet, MOST_FACET_SEARCH, found);
+  seek(view, window, meanTable, shared.byLeastFill, LEAST_MEAN_SEARCH, found);
   return {
     leastMeanLx: found.leastAt < 0 ? found.least : meanLxAt(view, window, found.leastAt),
     mostMeanLx: found.mostAt < 0 ? found.most : meanLxAt(view, window, found.mostAt),
@@ -104,55 +104,49 @@ interface Extremes {
   facet: number;
 }
 
-function seekMostMean(
-  view: SkyView,
-  window: SkyWindow,
-  meanTable: Float64Array,
-  order: readonly number[],
-  found: Extremes,
-): void {
-  const { blocks, bounds } = window;
-  for (let k = 0; k < order.length; k++) {
-    const block = order[k]!;
-    if (mostMeanLx(bounds, block) <= found.most) return;
+/** How one extreme is sought through the blocks in the order of their promise. */
+interface Search {
+  /** Neither this block nor any later one can widen what is found. */
+  readonly isOver: (bounds: LightBlocks, block: number, found: Extremes) => boolean;
+  /** By its phase this block may. */
+  readonly canWiden: (window: SkyWindow, block: number, meanTable: Float64Array, found: Extremes) => boolean;
+}
+
+const MOST_MEAN_SEARCH: Search = {
+  isOver: (bounds, block, { most }) => mostMeanLx(bounds, block) <= most,
+  canWiden: ({ blocks, bounds }, block, meanTable, { most }) => {
     const share = tableAt(meanTable, (1 + blocks.mostCosine[block]!) / 2);
-    if (bounds.mostDirectLx[block]! * share + bounds.mostFillLx[block]! > found.most) {
-      widen(view, window, meanTable, blocks.from[block]!, blocks.to[block]!, found);
-    }
-  }
-}
+    return bounds.mostDirectLx[block]! * share + bounds.mostFillLx[block]! > most;
+  },
+};
 
-function seekMostFacet(
-  view: SkyView,
-  window: SkyWindow,
-  meanTable: Float64Array,
-  order: readonly number[],
-  found: Extremes,
-): void {
-  const { blocks, bounds } = window;
-  for (let k = 0; k < order.length; k++) {
-    const block = order[k]!;
-    if (bounds.mostFacetLx[block]! <= found.facet) return;
-    const peak = peakOf(blocks.mostCosine[block]!);
-    if (bounds.mostDirectLx[block]! * peak + bounds.mostFillLx[block]! > found.facet) {
-      widen(view, window, meanTable, blocks.from[block]!, blocks.to[block]!, found);
-    }
-  }
-}
+const MOST_FACET_SEARCH: Search = {
+  isOver: (bounds, block, { facet }) => bounds.mostFacetLx[block]! <= facet,
+  canWiden: ({ blocks, bounds }, block, _, { facet }) =>
+    bounds.mostDirectLx[block]! * peakOf(blocks.mostCosine[block]!) + bounds.mostFillLx[block]! > facet,
+};
 
-function seekLeastMean(
-  view: SkyView,
-  window: SkyWindow,
-  meanTable: Float64Array,
-  order: readonly number[],
-  found: Extremes,
-): void {
-  const { blocks, bounds } = window;
-  for (let k = 0; k < order.length; k++) {
-    const block = order[k]!;
-    if (bounds.leastFillLx[block]! >= found.least) return;
+const LEAST_MEAN_SEARCH: Search = {
+  isOver: (bounds, block, { least }) => bounds.leastFillLx[block]! >= least,
+  canWiden: ({ blocks, bounds }, block, meanTable, { least }) => {
     const share = tableAt(meanTable, Math.max(0, (1 + blocks.leastCosine[block]!) / 2));
-    if (bounds.leastDirectLx[block]! * share + bounds.leastFillLx[block]! < found.least) {
+    return bounds.leastDirectLx[block]! * share + bounds.leastFillLx[block]! < least;
+  },
+};
+
+function seek(
+  view: SkyView,
+  window: SkyWindow,
+  meanTable: Float64Array,
+  order: readonly number[],
+  search: Search,
+  found: Extremes,
+): void {
+  const { blocks, bounds } = window;
+  for (let k = 0; k < order.length; k++) {
+    const block = order[k]!;
+    if (search.isOver(bounds, block, found)) return;
+    if (search.canWiden(window, block, meanTable, found)) {
       widen(view, window, meanTable, blocks.from[block]!, blocks.to[block]!, found);
     }
   }

@@ -122,7 +122,7 @@ function windowsText({ windows, site }: Ranking, { paint, width, top }: RankShee
     ];
   });
   const key =
-    "Best and worst T-0 with their shares. Hold: views whose single setting holds all T-0s and skies, of those that can be set. Drift: most change of exposure in any view, stops. Sun: views with the sun in, near the frame. Dark: T-0s in dusk, in night.";
+    "Best and worst T-0 with their shares. Hold: views whose single setting holds all T-0s and skies, of those that can be set. Drift: most change of exposure in any view, stops. Sun: views with the sun in, near the frame. Dark: T-0s in dusk (d), in night (n).";
   const more = windows.length > top ? `\n... and ${windows.length - top} more (--top ${windows.length})` : "";
   return `${paint.strong("WINDOWS")}\n${folded(key, width, "")}\n\n${fittedTable(COLUMNS, rows, width).trimEnd()}${more}`;
 }
@@ -172,8 +172,8 @@ function sunCell({ inFrameViews, nearFrameViews }: RankedWindow, alarm: (text: s
 
 function darkCell({ duskShare, nightShare }: RankedWindow): string {
   const parts = [
-    ...(duskShare > 0 ? [`dusk ${partText(duskShare)}`] : []),
-    ...(nightShare > 0 ? [`night ${partText(nightShare)}`] : []),
+    ...(duskShare > 0 ? [`d ${partText(duskShare)}`] : []),
+    ...(nightShare > 0 ? [`n ${partText(nightShare)}`] : []),
   ];
   return parts.length === 0 ? "-" : parts.join("\n");
 }

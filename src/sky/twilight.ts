@@ -24,8 +24,7 @@ const LOWEST_DEG = -18;
 /** Light of the sun alone on the horizontal, lx, for an airless elevation; below -18 degrees it goes on falling at the last slope. */
 export function sunIlluminanceLx(airlessElevationDeg: number): number {
   if (airlessElevationDeg < LOWEST_DEG) {
-    const slope = log10At(LOWEST_DEG + 1) - log10At(LOWEST_DEG);
-    return tenTo(log10At(LOWEST_DEG) + slope * (airlessElevationDeg - LOWEST_DEG));
+    return tenTo(LOWEST_LOG10 + LOWEST_SLOPE * (airlessElevationDeg - LOWEST_DEG));
   }
   return tenTo(log10At(airlessElevationDeg));
 }
@@ -41,3 +40,7 @@ function log10At(elevationDeg: number): number {
   const [l0, l1, l2, l3] = row.coefficients;
   return l0 + x * (l1 + x * (l2 + x * l3));
 }
+
+const LOWEST_LOG10 = log10At(LOWEST_DEG);
+/** Per degree. */
+const LOWEST_SLOPE = log10At(LOWEST_DEG + 1) - LOWEST_LOG10;

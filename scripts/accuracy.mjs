@@ -6,8 +6,8 @@
 
 import { getSpa } from "nrel-spa";
 import { horizonAxes } from "../dist/base/earthFixed.js";
-import { angleBetweenDeg, fromAzimuthElevation } from "../dist/base/vector.js";
 import { standardAir } from "../dist/base/standardAir.js";
+import { angleBetweenDeg, fromAzimuthElevation } from "../dist/base/vector.js";
 import { seenFrom, sunAt } from "../dist/sky/sun.js";
 import { sunEvents } from "../dist/sky/sunEvents.js";
 import { makeSunTrack } from "../dist/sky/sunTrack.js";

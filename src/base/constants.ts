@@ -8,6 +8,8 @@ export const WGS84_FLATTENING = 1 / 298.257223563;
 export const SUN_SEMIDIAMETER_ARCSEC_AT_1_AU = 959.63;
 /** Rise and set: centre of the sun at this airless elevation (Reda & Andreas 2003, NREL/TP-560-34302, A.2: 34' of refraction and 16' of semidiameter). */
 export const RISE_SET_ELEVATION_DEG = -0.8333;
+/** Turn of the Earth under the stars in a day (Meeus 1998, eq. 12.4: 360.985647). */
+export const EARTH_TURN_DEG_PER_DAY = 360.9856;
 /** Standard gravity (ISO 80000-3; CGPM 1901). */
 export const STANDARD_GRAVITY_M_S2 = 9.80665;
 /** Specific gas constant of dry air (ISO 2533:1975). */

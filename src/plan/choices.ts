@@ -3,7 +3,7 @@
 import { midToneLuminance } from "../exposure/exposureValue.ts";
 import { densityStops, exactShutterS, exactStops, shutterAngleTimeS, timeName } from "../exposure/scales.ts";
 import type { SettingChoice } from "../exposure/solver.ts";
-import type { Camera, Shutter } from "../site/types.ts";
+import type { Camera, Shutter, Site } from "../site/types.ts";
 import type { ImageMotion } from "./motion.ts";
 
 export interface Choices {
@@ -99,6 +99,10 @@ function choice(camera: Camera, mark: StopMark, time: ShutterTime, filterDensity
     filters: filterDensity > 0 ? 1 : 0,
   };
 }
+
+/** Whether a camera can be given a setting: choices, and a body where one is kept. */
+export const canBeSet = (site: Site, camera: Camera, { choices }: Choices): boolean =>
+  choices.length > 0 && (site.vehicle !== null || !camera.keep.includes("body"));
 
 /** Everything between the light and the medium, stops. */
 export const lossStops = (camera: Camera, filterDensity: number): number =>

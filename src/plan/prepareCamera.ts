@@ -7,7 +7,7 @@ import type { Camera } from "../site/types.ts";
 import { skyName, skyState } from "../sky/daylight.ts";
 import { type CameraSun, cameraSunOf } from "../view/sunInFrame.ts";
 import { type CameraView, makeCameraView } from "./cameraView.ts";
-import { type Choices, choicesFor } from "./choices.ts";
+import { type Choices, canBeSet, choicesFor } from "./choices.ts";
 import { guideHolds } from "./guideHours.ts";
 import { type LightTable, lightTableFor } from "./lightTable.ts";
 import { type ImageMotion, imageMotion } from "./motion.ts";
@@ -51,7 +51,6 @@ export function prepareCamera(shared: Shared, camera: Camera): PreparedCamera {
   const { light, samples } = lightOver(shared, view, series);
   const motion = imageMotion(site, view);
   const choices = choicesFor(camera, motion);
-  const canSet = choices.choices.length > 0 && (site.vehicle !== null || !camera.keep.includes("body"));
   return {
     view,
     sunOf,
@@ -60,7 +59,7 @@ export function prepareCamera(shared: Shared, camera: Camera): PreparedCamera {
     light,
     motion,
     choices,
-    settingInput: canSet ? settingInputOf(shared, camera, choices, samples) : null,
+    settingInput: canBeSet(site, camera, choices) ? settingInputOf(shared, camera, choices, samples) : null,
   };
 }
 

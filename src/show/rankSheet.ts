@@ -10,7 +10,7 @@ import { bulleted } from "./planSheet.ts";
 import { sunWords, viewsText } from "./rankViews.ts";
 import { runNotes } from "./runNotes.ts";
 import type { SheetOptions } from "./sheetOptions.ts";
-import { type Column, fittedTable, folded } from "./textTable.ts";
+import { type Column, cutText, fittedTable, folded } from "./textTable.ts";
 
 export interface RankSheetOptions extends SheetOptions {
   /** Windows listed; the others are counted. */
@@ -138,7 +138,6 @@ function worstCell({ best, worst }: RankedWindow, clock: Clock): string {
   return worst.share === best.share ? "all alike" : `${cellTime(clock, worst.at)}\n${shareText(worst.share)}`;
 }
 
-/** Longer names are cut on the sheet; every other output has them whole. */
 const LONGEST_NAME = 22;
 
 /** Name and range in lines; one year stands in the title. */
@@ -153,10 +152,7 @@ function windowWords(window: RankedWindow, zone: string, hasOneYear: boolean): s
         ? range
         : range.replace(/(\d{4}) /, "$1\n");
   if (window.name === null) return lines;
-  const letters = [...window.name];
-  const name =
-    letters.length > LONGEST_NAME ? `${letters.slice(0, LONGEST_NAME - 1).join("")}…` : window.name;
-  return `${name}\n${lines}`;
+  return `${cutText(window.name, LONGEST_NAME)}\n${lines}`;
 }
 
 /** "83.1 %": as shares are compared, to a tenth of a per cent. */

@@ -6,7 +6,7 @@ import { spareText } from "../plan/stopsText.ts";
 import { windowRangeText } from "./dateText.ts";
 import { partText } from "./numbers.ts";
 import type { SheetOptions } from "./sheetOptions.ts";
-import { type Column, fittedTable, folded } from "./textTable.ts";
+import { type Column, cutText, fittedTable, folded } from "./textTable.ts";
 
 const VIEW_COLUMNS: readonly Column[] = [
   { head: "id" },
@@ -23,7 +23,7 @@ export function viewsText({ windows, site, viewCount }: Ranking, { paint, width 
   const best = windows[0]!;
   const clock = makeClock(site.zone, best.opens, best.closes);
   const rows = best.views.map((view) => [
-    paint.strong(cutId(view.id)),
+    paint.strong(cutText(view.id, LONGEST_ID)),
     String(view.weight),
     partText(view.wellLitShare),
     folded(lossWords(view), LOSS_WIDTH, ""),
@@ -38,11 +38,7 @@ export function viewsText({ windows, site, viewCount }: Ranking, { paint, width 
   return `${paint.strong(head)}\n${folded(key, width, "")}\n\n${fittedTable(VIEW_COLUMNS, rows, width).trimEnd()}`;
 }
 
-/** Longer ids are cut on the sheet; every other output has them whole. */
 const LONGEST_ID = 16;
-const cutId = (id: string): string =>
-  [...id].length > LONGEST_ID ? `${[...id].slice(0, LONGEST_ID - 1).join("")}…` : id;
-
 /** Columns for what a view is lost to. */
 const LOSS_WIDTH = 18;
 /** Columns that the other cells of a view take, and the least left for the sun's. */

@@ -1,6 +1,5 @@
 /** Settings over later days: which cameras someone must go out to again. */
 
-import { stopName } from "../exposure/scales.ts";
 import { isClipped } from "../exposure/solver.ts";
 import { makeClock } from "../plan/clock.ts";
 import type { Scrub, ScrubCamera, ScrubDay } from "../plan/rank/scrub.ts";
@@ -11,7 +10,7 @@ import { csvText } from "./csvText.ts";
 import { dayText, shortDateText, windowRangeText } from "./dateText.ts";
 import { roundedByName } from "./planJson.ts";
 import { bulleted } from "./planSheet.ts";
-import { settingLines, shutterText } from "./settingText.ts";
+import { settingLines, settingName } from "./settingText.ts";
 import type { SheetOptions } from "./sheetOptions.ts";
 import { type Column, fittedTable, folded, tableWidth } from "./textTable.ts";
 
@@ -94,10 +93,8 @@ function goOutLines({ cameras, later }: Scrub, { zone }: Site): string[] {
     const index = days.findIndex(({ word }) => word === "change");
     if (index === -1 || setting === null) return [];
     const day = days[index]!;
-    const { stop, filterDensity, spareStops } = day.setting!;
-    const filter = filterDensity > 0 ? ` ND${filterDensity}` : "";
     return [
-      `${id}: for ${dayName(index)} set ${stopName(stop)} ${shutterText(day.setting!)}${filter} (${spareText(spareStops)}); the first day's clips by ${clippedText(day.spareStops!)} stops`,
+      `${id}: for ${dayName(index)} set ${settingName(day.setting!)} (${spareText(day.setting!.spareStops)}); the first day's clips by ${clippedText(day.spareStops!)} stops`,
     ];
   });
   const first = namesOf(cameras.filter(({ setting }) => setting !== null && isClipped(setting.spareStops)));

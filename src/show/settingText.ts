@@ -23,6 +23,10 @@ export function settingLines(setting: Setting | null, paint: Paint): string[] {
 export const shutterText = ({ shutterAngleDeg, shutterName }: Setting): string =>
   shutterAngleDeg === null ? shutterName : `${shutterAngleDeg}° ${shutterName}`;
 
+/** "f/5.6 120° 1/288 ND0.9". */
+export const settingName = (setting: Setting): string =>
+  `${stopName(setting.stop)} ${shutterText(setting)}${setting.filterDensity > 0 ? ` ND${setting.filterDensity}` : ""}`;
+
 /** "front 14.7/15": light, model EV, guide EV. */
 export function lightWords(sample: LightSample): string {
   const ev = sample.ev === null ? "-" : sample.ev.toFixed(1);

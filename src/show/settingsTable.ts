@@ -6,7 +6,7 @@ import { azimuthText, elevationText, rangeText } from "./numbers.ts";
 import type { Paint } from "./paint.ts";
 import { lightWords, riskTimes, riskWords, settingLines } from "./settingText.ts";
 import type { SheetOptions } from "./sheetOptions.ts";
-import { type Column, fittedTable, tableWidth, textTable } from "./textTable.ts";
+import { type Column, cutText, fittedTable, tableWidth, textTable } from "./textTable.ts";
 
 export interface MainTables {
   /** One table with everything, or the settings alone. */
@@ -76,11 +76,9 @@ function settingCells(plan: WindowPlan, camera: CameraPlan, paint: Paint, join: 
   return settings.map((setting) => settingLines(setting, paint).join(join));
 }
 
-/** Longer ids are cut on the sheet; every other output has them whole. */
 const LONGEST_ID = 24;
 
-const idText = ({ id }: CameraPlan, paint: Paint): string =>
-  paint.strong([...id].length > LONGEST_ID ? `${[...id].slice(0, LONGEST_ID - 1).join("")}…` : id);
+const idText = ({ id }: CameraPlan, paint: Paint): string => paint.strong(cutText(id, LONGEST_ID));
 
 /** The camera's light under one sky (the first) at the opening, the middle and the close. */
 export function atThreeInstants(plan: WindowPlan, camera: CameraPlan, skyIndex = 0): CameraPlan["light"] {

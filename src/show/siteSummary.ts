@@ -6,7 +6,7 @@ import type { Camera, Medium, Site } from "../site/types.ts";
 import { azimuthText, elevationText, rangeText } from "./numbers.ts";
 import { windowText } from "./planSheet.ts";
 import type { SheetOptions } from "./sheetOptions.ts";
-import { fittedTable, folded } from "./textTable.ts";
+import { cutText, fittedTable, folded } from "./textTable.ts";
 
 export function siteSummary(
   site: Site,
@@ -64,7 +64,7 @@ function cameraTable(views: readonly CameraView[], width: number): string {
     `${azimuthText(axis.azimuthDeg)} ${elevationText(axis.elevationDeg)}`,
     rangeText(axis.rangeM),
     `${camera.lens.focalMm} mm`,
-    cut(camera.gate.name ?? `${camera.gate.widthMm} x ${camera.gate.heightMm}`),
+    cutText(camera.gate.name ?? `${camera.gate.widthMm} x ${camera.gate.heightMm}`, LONGEST_GATE),
     camera.medium?.name ?? "-",
     camera.keep.join(" "),
     [seenWords(body), missingOf(camera)].filter((word) => word !== "").join(", "),
@@ -79,8 +79,6 @@ function cameraTable(views: readonly CameraView[], width: number): string {
 
 /** Gates longer than this are cut in the table. */
 const LONGEST_GATE = 14;
-const cut = (gate: string): string =>
-  gate.length > LONGEST_GATE ? `${gate.slice(0, LONGEST_GATE - 1)}…` : gate;
 
 function seenWords(body: CameraView["body"]): string {
   if (body === null) return "-";

@@ -25,6 +25,12 @@ export function tableWidth(
   return widths.reduce((sum, width) => sum + width, 0) + gap * (columns.length - 1);
 }
 
+/** At most so many characters, the last a mark that there were more; other outputs have such names whole. */
+export function cutText(text: string, most: number): string {
+  const letters = [...text];
+  return letters.length > most ? `${letters.slice(0, most - 1).join("")}…` : text;
+}
+
 /** A table with a single blank between columns where two would be too wide. */
 export const fittedTable = (
   columns: readonly Column[],

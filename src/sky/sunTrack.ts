@@ -7,15 +7,16 @@
  * a camera 100 km away is wrong by another 4e-5 degree at most.
  */
 
+import { EARTH_TURN_DEG_PER_DAY } from "../base/constants.ts";
 import type { Place } from "../base/place.ts";
-import { cosDeg, MS_PER_HOUR, mix, sinDeg, wrap180 } from "../base/units.ts";
+import { cosDeg, MS_PER_DAY, MS_PER_HOUR, mix, sinDeg, wrap180 } from "../base/units.ts";
 import type { Vec3 } from "../base/vector.ts";
 import { semidiameterDeg, sunEquatorial } from "./ephemeris.ts";
 
 /** Stated error of a track's direction, degrees. */
 export const SUN_TRACK_BOUND_DEG = 0.001;
 /** No direction in any sky moves faster than this: one turn in a sidereal day, and what fading refraction adds below the horizon. */
-export const SUN_MAX_RATE_DEG_PER_MS = (1.3 * 360.9856) / 86_400_000;
+export const SUN_MAX_RATE_DEG_PER_MS = (1.3 * EARTH_TURN_DEG_PER_DAY) / MS_PER_DAY;
 
 const KNOT_STEP_MS = MS_PER_HOUR;
 

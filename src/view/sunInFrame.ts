@@ -39,10 +39,6 @@ export const aboveHorizonMeasure = (sun: CameraSun): number =>
 export const inFrameMeasure = (frame: Frame, sun: CameraSun): number =>
   Math.max(fromEdgeDeg(frame, sun.direction) - sun.semidiameterDeg, aboveHorizonMeasure(sun));
 
-/** Below zero while part of the disc is up and within `marginDeg` of the gate's edge (or inside it). */
-export const nearEdgeMeasure = (frame: Frame, sun: CameraSun, marginDeg: number): number =>
-  Math.max(fromEdgeDeg(frame, sun.direction) - sun.semidiameterDeg - marginDeg, aboveHorizonMeasure(sun));
-
 /** Below zero while part of the disc is up and nearer to the axis than `cutoffDeg`, so that it shines into the hood. */
 export const inHoodMeasure = (frame: Frame, sun: CameraSun, cutoffDeg: number): number =>
   Math.max(

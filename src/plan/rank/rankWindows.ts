@@ -24,7 +24,7 @@ export function rankWindows(site: Site, windows: readonly Window[], options: Ran
   const stepS = requireNumber("step", options.stepS ?? DEFAULT_STEP_S, 1, 3600, "s");
   requireViews(site);
   if (windows.length === 0) throw empty("windows", "at least one window");
-  const most = Math.max(...windows.map((window) => mostInstants(window, stepS)));
+  const most = windows.reduce((sofar, window) => Math.max(sofar, mostInstants(window, stepS)), 0);
   const room = makeRankRoom(site, skies, skyWeights, most);
   const scores: WindowScore[] = [];
   for (const window of windows) {

@@ -1,5 +1,6 @@
-/** The sun in and near one view's frame over a window, exact, at the price of one dot product per T-0 for most views. */
+/** The sun in and near one view's frame over a window, exact, at the price of a dot product for every sixteen T-0s for most views. */
 
+import { EARTH_TURN_DEG_PER_DAY } from "../../base/constants.ts";
 import {
   type Interval,
   intervalsBetween,
@@ -156,7 +157,7 @@ const canReachZero = (a: number, b: number, mostChange: number): boolean =>
   a < 0 !== b < 0 || Math.abs(a) + Math.abs(b) <= mostChange;
 
 /** While it is up no sun moves faster than the sky turns: refraction only slows it. */
-const SUN_UP_RATE_DEG_PER_MS = (1.001 * 360.9856) / MS_PER_DAY;
+const SUN_UP_RATE_DEG_PER_MS = (1.001 * EARTH_TURN_DEG_PER_DAY) / MS_PER_DAY;
 
 /** Bound on the sun's movement between two T-0s, degrees per millisecond: the lower one where it cannot have been down for the camera. */
 function fastestBetween(

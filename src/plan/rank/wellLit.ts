@@ -8,7 +8,7 @@ import type { PlumeLuminance } from "../../light/plume.ts";
 import type { Camera, Settings, Site, Thing } from "../../site/types.ts";
 import { type CameraSun, seenBy } from "../../view/sunInFrame.ts";
 import { type CameraView, makeCameraView } from "../cameraView.ts";
-import { type Choices, choicesFor } from "../choices.ts";
+import { canBeSet, choicesFor } from "../choices.ts";
 import { imageMotion } from "../motion.ts";
 import type { Instant } from "../scene.ts";
 import { type FlareRule, flareMeasure, flareRule } from "../sunRisk.ts";
@@ -30,7 +30,6 @@ export interface RankView {
   readonly flareRule: FlareRule;
   /** Below zero while the sun is in or near the frame. */
   readonly flare: (sun: CameraSun) => number;
-  readonly choices: Choices;
   /** Null where the site file lacks what a setting needs: then light and sun alone are judged. */
   readonly kit: Kit | null;
 }
@@ -39,15 +38,15 @@ export function rankViewOf(site: Site, camera: Camera): RankView {
   const view = makeCameraView(site, camera);
   const rule = flareRule(view, site.settings);
   const choices = choicesFor(camera, imageMotion(site, view));
-  const canSet = choices.choices.length > 0 && (site.vehicle !== null || !camera.keep.includes("body"));
   return {
     camera,
     view,
     axes: horizonAxes(view.place),
     flareRule: rule,
     flare: flareMeasure(view.frame, rule),
-    choices,
-    kit: canSet ? makeKit(choices.choices, camera.medium!, site.settings.litSpareStops) : null,
+    kit: canBeSet(site, camera, choices)
+      ? makeKit(choices.choices, camera.medium!, site.settings.litSpareStops)
+      : null,
   };
 }
 

@@ -266,6 +266,76 @@ export const TOLERANCES = {
     "hourly knots: 2.2e-5 degree of daily parallax, 1e-6 of yearly motion; the design asks for 0.001",
     "the ephemeris itself, called at each instant",
   ),
+  "Meeus 47.a": row([0.0015, 0.0015, "deg", 1], "two shortened lunar theories", "Meeus 1998, ex. 47.a"),
+  "Meeus 47.a distance": row([20, 20, "km", 1], "two shortened lunar theories", "Meeus 1998, ex. 47.a"),
+  "Meeus 47.a parallax": row([6e-5, 6e-5, "deg", 1], "20 km of distance", "Meeus 1998, ex. 47.a"),
+  "Meeus 48.a": row(
+    [0.008, 0.008, "deg", 1],
+    "the library leaves out the sun's aberration: 20.5 arc seconds",
+    "Meeus 1998, ex. 48.a",
+  ),
+  "Meeus 48.a lit share": row(
+    [1e-4, 1e-4, "of the disc", 1],
+    "printed digits, and 0.006 degree of phase",
+    "Meeus 1998, ex. 48.a",
+  ),
+  "years of moons against astronomia": row(
+    [0.0012, 0.0035, "deg", 1104],
+    "two shortened lunar theories (10 arc seconds stated for Meeus's); 7 s of Delta T in 2027 are 0.001 degree",
+    "Meeus 1998, as astronomia 4",
+  ),
+  "moon phase against astronomia": row(
+    [0.006, 0.009, "deg", 1104],
+    "the library leaves out the sun's aberration: 20.5 arc seconds",
+    "Meeus 1998, as astronomia 4",
+  ),
+  "moon parallax against astronomia": row(
+    [5e-5, 2e-4, "deg", 1104],
+    "two shortened lunar theories",
+    "Meeus 1998, as astronomia 4",
+  ),
+  "MoonTrack against moonAt": row(
+    [3e-6, 2e-5, "deg", 3000],
+    "cubic through knots six hours apart",
+    "the ephemeris itself, called at each instant",
+  ),
+  "full moon polynomials": row([2e-5, 5e-5, "of the value", 10], "printed digits", EXPLANATORY_SUPPLEMENT),
+  "moon phase factors": row([2e-5, 5e-5, "of the value", 7], "printed digits", EXPLANATORY_SUPPLEMENT),
+  "night without a moon": row(
+    [0.01, 0.01, "of the value", 4],
+    "what is left of the sun",
+    EXPLANATORY_SUPPLEMENT,
+  ),
+  "Earth's shadow, sun's centre": row([0.003, 0.0051, "km", 14], "printed digits", "geometry of a sphere"),
+  "Earth's shadow, first light": row(
+    [0.003, 0.0051, "km", 14],
+    "printed digits; 2.4849 stands there as 2.49",
+    "geometry of a sphere",
+  ),
+  "largest depression in the light": row([3e-4, 5.1e-4, "deg", 8], "printed digits", "geometry of a sphere"),
+  "sun downrange": row([5.1e-5, 5.1e-5, "deg", 1], "printed digits", "geometry of a sphere"),
+  "lamp wholly in front, by elements": row(
+    [0.0005, 0.001, "stops", 40],
+    "240 by 240 elements",
+    "Lambert's law, added up",
+  ),
+  "lamp in part in front, by elements": row(
+    [0.04, 0.09, "stops", 49],
+    "one distance and one cosine for the whole part in front",
+    "Lambert's law, added up",
+  ),
+  "lamp near by against a turned disc": row(
+    [0.3, 0.6, "stops", 12],
+    "another shape",
+    "Lambert's law, added up",
+  ),
+  "lamp farther off against a turned disc": row(
+    [0.1, 0.25, "stops", 16],
+    "another shape",
+    "Lambert's law, added up",
+  ),
+  "lamp near by against a ball": row([0.8, 1.1, "stops", 12], "another shape", "Lambert's law, added up"),
+  "lamp farther off against a ball": row([0.2, 0.4, "stops", 16], "another shape", "Lambert's law, added up"),
 } as const satisfies Record<string, Tolerance>;
 
 export type Quantity = keyof typeof TOLERANCES;

@@ -48,3 +48,9 @@ export const AIRY_RADIUS_FACTOR = 1.21967;
 export const GREEN_LIGHT_M = 550e-9;
 /** Night sky without moon, on the horizontal (Explanatory Supplement to the Astronomical Almanac 1992). */
 export const NIGHT_SKY_LX = 0.002;
+/** Mean radius of the Earth: (2a + b) / 3 of WGS 84 (NIMA TR8350.2). */
+export const MEAN_EARTH_RADIUS_M = 6_371_008.8;
+/** What the air bends a ray that grazes the ground on its way in and out, and the sun's semidiameter: twice 34' and 16' (as for rise and set, above). */
+export const FIRST_LIGHT_DEPRESSION_DEG = (2 * 34 + 16) / 60;
+/** Moon's semidiameter at 1 km, arc seconds (Meeus 1998, Astronomical Algorithms, 2nd ed., ch. 55). */
+export const MOON_SEMIDIAMETER_ARCSEC_AT_1_KM = 358_473_400;

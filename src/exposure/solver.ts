@@ -14,8 +14,13 @@ export interface ThingSpan {
   readonly thing: Thing;
   readonly darkLog2: number;
   readonly brightLog2: number;
-  /** For a plume whose luminance is known to a range: its ends as seen, what shines through it included. */
-  readonly plumeRange?: { readonly lowLog2: number; readonly highLog2: number };
+  /** For a plume whose luminance is known to a range, and for what it lights: the same at the ends of the range. */
+  readonly plumeRange?: {
+    readonly lowDarkLog2: number;
+    readonly lowBrightLog2: number;
+    readonly highDarkLog2: number;
+    readonly highBrightLog2: number;
+  };
 }
 
 /** Everything kept at one T-0 under one sky. */
@@ -95,9 +100,16 @@ export function envelopeOf(samples: readonly Sample[], plumeEnd: "low" | "high" 
   let placeSum = 0;
   for (const sample of samples) {
     for (const span of sample.spans) {
-      const end = plumeEnd === null ? undefined : span.plumeRange?.[`${plumeEnd}Log2`];
-      darkestLog2 = Math.min(darkestLog2, end ?? span.darkLog2);
-      brightestLog2 = Math.max(brightestLog2, end ?? span.brightLog2);
+      const range = plumeEnd === null ? undefined : span.plumeRange;
+      const isLow = plumeEnd === "low";
+      darkestLog2 = Math.min(
+        darkestLog2,
+        isLow ? (range?.lowDarkLog2 ?? span.darkLog2) : (range?.highDarkLog2 ?? span.darkLog2),
+      );
+      brightestLog2 = Math.max(
+        brightestLog2,
+        isLow ? (range?.lowBrightLog2 ?? span.brightLog2) : (range?.highBrightLog2 ?? span.brightLog2),
+      );
     }
     placeSum += sample.placeLog2;
   }

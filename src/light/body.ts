@@ -70,6 +70,22 @@ export const uprightLight = (light: BodyIllumination): UprightLight => ({
   groundLx: totalHorizontalLx(light),
 });
 
+/** How the visible half of a body takes direct light, as shares of what a facet turned to it gets. */
+export interface Facets {
+  /** Averaged over the visible half. */
+  readonly mean: number;
+  readonly brightest: number;
+  /** Sunlit share of the visible width. */
+  readonly lit: number;
+}
+
+/** A body with nothing in its sun. */
+export const openFacets = (phaseDeg: number): Facets => ({
+  mean: cylinderMean(phaseDeg),
+  brightest: cylinderPeak(phaseDeg),
+  lit: cylinderLitShare(phaseDeg),
+});
+
 /** Luminances of the visible half of the body, cd/m2. */
 export interface BodySpan {
   readonly meanCdM2: number;
@@ -81,25 +97,25 @@ export interface BodySpan {
 }
 
 /**
- * The visible half of a matt cylinder of diffuse reflectance 0..1, phase 0..180 degrees. The darkest visible facet has
- * no direct sun: at any phase the visible half reaches facets turned 90 degrees or more from it.
+ * The visible half of a matt cylinder of diffuse reflectance 0..1. The darkest visible facet has no direct sun: at any
+ * phase the visible half reaches facets turned 90 degrees or more from it.
  */
-export function spanUnder(light: UprightLight, reflectance: number, phaseDeg: number): BodySpan {
+export function spanUnder(light: UprightLight, reflectance: number, facets: Facets): BodySpan {
   const { directLx, fillLx } = light;
   const perLx = reflectance / Math.PI;
-  const meanLx = directLx * cylinderMean(phaseDeg) + fillLx;
+  const meanLx = directLx * facets.mean + fillLx;
   return {
     meanLx,
     meanCdM2: perLx * meanLx,
-    brightestCdM2: perLx * (directLx * cylinderPeak(phaseDeg) + fillLx),
+    brightestCdM2: perLx * (directLx * facets.brightest + fillLx),
     darkestCdM2: perLx * fillLx,
-    litShare: directLx > 0 ? cylinderLitShare(phaseDeg) : 0,
+    litShare: directLx > 0 ? facets.lit : 0,
   };
 }
 
 /** `spanUnder` for light given as it falls on plane and horizontal. */
 export const bodySpan = (light: BodyIllumination, reflectance: number, phaseDeg: number): BodySpan =>
-  spanUnder(uprightLight(light), reflectance, phaseDeg);
+  spanUnder(uprightLight(light), reflectance, openFacets(phaseDeg));
 
 /**
  * Mean luminance (cd/m2) of the visible half of an upright matt cylinder, and the sunlit share of its visible width.

@@ -10,18 +10,20 @@ export type LightClass = (typeof LIGHT_CLASSES)[number];
 export const NIGHT_ELEVATION_DEG = -18;
 
 /**
- * front / side / back by phase while the sun's centre is up and shines; flat when it is up behind cloud; dusk until
- * it is 18 degrees down; then night. `shaded` comes from structures, not from here. `hasBeam` is false under a sky
- * that lets no direct sun through.
+ * front / side / back by phase while the sun's centre is up and shines; shaded when less than a share of what the camera
+ * sees of the sunlit half is left in the sun; flat when it is up behind cloud; dusk until it is 18 degrees down; then
+ * night. `hasBeam` is false under a sky that lets no direct sun through; `kept` is 1 with nothing in the body's sun.
  */
 export function lightClass(
   phaseDeg: number,
   sun: { readonly airlessElevationDeg: number; readonly apparentElevationDeg: number },
   hasBeam: boolean,
+  kept: number,
   settings: Settings,
 ): LightClass {
   if (sun.apparentElevationDeg <= 0) return sun.airlessElevationDeg > NIGHT_ELEVATION_DEG ? "dusk" : "night";
   if (!hasBeam) return "flat";
+  if (kept < settings.shadedShare) return "shaded";
   if (phaseDeg < settings.frontBelowDeg) return "front";
   return phaseDeg > settings.backAboveDeg ? "back" : "side";
 }

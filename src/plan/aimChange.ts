@@ -16,6 +16,7 @@ import {
 import { pointOn } from "../view/lineInGate.ts";
 import { type CameraSun, sunIntervals } from "../view/sunInFrame.ts";
 import { type CameraView, isInGate } from "./cameraView.ts";
+import { type CameraHides, hiddenWithin, spansWithout } from "./hiddenSun.ts";
 import { type FlareRule, flareMeasure, type SunSeries } from "./sunRisk.ts";
 
 export interface AimChange {
@@ -45,9 +46,12 @@ export function aimChange(
   view: CameraView,
   rule: FlareRule,
   series: SunSeries,
+  hides: CameraHides,
   sunOf: (ms: number) => CameraSun,
 ): AimChange | null {
-  const path = sunPath(view.frame, rule, series, sunOf);
+  const { hidden } = hides;
+  // What hides the sun does not turn with the camera.
+  const path = sunPath(view.frame, rule, series, sunOf).filter((sun) => hidden === null || hidden(sun) >= 0);
   const subjects = subjectsInGate(site, view);
   const keeps = (turned: Orientation): boolean => subjects.every((direction) => isInGate(turned, direction));
   const isClear = (frame: Frame): boolean => {
@@ -69,7 +73,7 @@ export function aimChange(
   }
   found.sort((one, other) => one.sizeDeg - other.sizeDeg);
   for (const { frame } of found) {
-    const change = verified(view, rule, series, sunOf, frame);
+    const change = verified(view, rule, series, hides, sunOf, frame);
     if (change !== null) return change;
   }
   return null;
@@ -93,11 +97,12 @@ function verified(
   view: CameraView,
   rule: FlareRule,
   series: SunSeries,
+  hides: CameraHides,
   sunOf: (ms: number) => CameraSun,
   frame: Frame,
 ): AimChange | null {
-  const left = sunIntervals(sunOf, flareMeasure(frame, rule), series.timesMs[0]!, series.timesMs.at(-1)!);
-  if (left.length > 0) return null;
+  const spans = sunIntervals(sunOf, flareMeasure(frame, rule), series.timesMs[0]!, series.timesMs.at(-1)!);
+  if (spansWithout(spans, hiddenWithin(hides, sunOf, spans)).length > 0) return null;
   return {
     azimuthDeg: wrap180(frame.view.azimuthDeg - view.frame.view.azimuthDeg),
     elevationDeg: frame.view.elevationDeg - view.frame.view.elevationDeg,

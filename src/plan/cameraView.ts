@@ -4,10 +4,12 @@ import type { Air, Place } from "../base/place.ts";
 import { standardAir } from "../base/standardAir.ts";
 import { wrap360 } from "../base/units.ts";
 import { subtract, type Vec3 } from "../base/vector.ts";
+import type { Stretch } from "../light/shadedBody.ts";
 import type { Camera, Site, Spot, Vehicle } from "../site/types.ts";
 import { type Frame, fieldDeg, makeFrame, type Orientation, onGateMm } from "../view/frame.ts";
 import { type Line, stretchInGate } from "../view/lineInGate.ts";
 import { carryTo, lookAt, placeAtEnu, placeFrom } from "../view/sightLine.ts";
+import { type PlumeReach, plumeReachOf } from "./plumeReach.ts";
 
 export interface CameraView {
   readonly camera: Camera;
@@ -28,6 +30,10 @@ export interface CameraView {
   readonly vehicleAxis: Line;
   /** The body in the gate; null without a vehicle or a place. */
   readonly body: BodyInGate | null;
+  /** The stretch of the body that its light is told for: what the gate sees, else all of it; metres above the pad datum. */
+  readonly told: Stretch;
+  /** The plume's light on what is kept; null for a camera that does not keep the plume, and where its size is not known. */
+  readonly plumeReach: PlumeReach | null;
 }
 
 /** The stretch of the body's axis that falls inside the gate, metres above the pad datum; null when none does. */
@@ -51,6 +57,8 @@ export function makeCameraView(site: Site, camera: Camera): CameraView {
   });
   const placeGiven = camera.at !== null;
   const toAxis = vehicleAxis(site, place);
+  const body = placeGiven && site.vehicle ? bodyInGate(site.vehicle, toAxis, frame) : null;
+  const told = toldStretch(site.vehicle, body);
   return {
     camera,
     place,
@@ -64,7 +72,10 @@ export function makeCameraView(site: Site, camera: Camera): CameraView {
     },
     observerAzimuthDeg: placeGiven ? lookAt(site.place, place).azimuthDeg : wrap360(axis.azimuthDeg + 180),
     vehicleAxis: toAxis,
-    body: placeGiven && site.vehicle ? bodyInGate(site.vehicle, toAxis, frame) : null,
+    body,
+    told,
+    plumeReach:
+      site.vehicle !== null && camera.keep.includes("plume") ? plumeReachOf(site.vehicle, told) : null,
   };
 }
 
@@ -87,6 +98,17 @@ function vehicleAxis(site: Site, place: Place): Line {
 function bodyInGate(vehicle: Vehicle, axis: Line, frame: Frame): BodyInGate {
   const stretch = stretchInGate(frame, axis, vehicle.baseM, vehicle.baseM + vehicle.heightM);
   return { visible: stretch && { fromM: stretch.from, toM: stretch.to } };
+}
+
+/** Less than this of a body is no stretch to take an average over, metres. */
+const LEAST_STRETCH_M = 1e-6;
+
+function toldStretch(vehicle: Vehicle | null, body: BodyInGate | null): Stretch {
+  const visible = body?.visible ?? null;
+  if (visible !== null && visible.toM - visible.fromM > LEAST_STRETCH_M) return visible;
+  return vehicle === null
+    ? { fromM: 0, toM: 1 }
+    : { fromM: vehicle.baseM, toM: vehicle.baseM + vehicle.heightM };
 }
 
 /** Whether a direction (of any length) falls on the gate. */

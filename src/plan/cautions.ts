@@ -1,9 +1,6 @@
 /** What can hurt someone, said where it matters: access and the model's limits always, the sun when a camera meets it. */
 
-import { CAUTION_SUN_IRRADIANCE_W_M2 } from "../base/constants.ts";
-import { exactStop, stopName } from "../exposure/scales.ts";
-import { sunImageMm, sunImageWCm2 } from "../exposure/sharpness.ts";
-import type { Camera } from "../site/types.ts";
+import { stopName } from "../exposure/scales.ts";
 import type { CameraPlan } from "./planTypes.ts";
 
 const ALWAYS: readonly string[] = [
@@ -17,6 +14,9 @@ export const SUN_CAUTION =
 const BURN_CAUTION =
   "The sun's image can burn shutters, film and sensors within seconds, more so behind a long lens.";
 
+const HIDDEN_CAUTION =
+  "A sun hidden behind a structure comes out within minutes, and a structure that moves or leans hides nothing: treat such a camera as one with the sun in its frame.";
+
 /** The sun's caution when any camera meets it, the burn's when it enters a frame, and what always stands. */
 export const cautionsForRisk = (meetsSun: boolean, entersFrame: boolean): string[] => [
   ...(meetsSun ? [SUN_CAUTION] : []),
@@ -24,42 +24,33 @@ export const cautionsForRisk = (meetsSun: boolean, entersFrame: boolean): string
   ...ALWAYS,
 ];
 
-/** Cautions of a plan: the sun's first when any camera has it in or near its frame. */
-export function cautionsFor(
-  cameras: readonly Camera[],
-  plans: readonly CameraPlan[],
-  semidiameterDeg: number,
-): string[] {
-  const atRisk = plans.filter(({ sun }) => sun.risk === "in-frame" || sun.risk === "near-frame");
-  if (atRisk.length === 0) return [...ALWAYS];
-  const inFrame = cameras.filter((_, i) => plans[i]!.sun.risk === "in-frame");
+/** Cautions of a plan: the sun's first when any camera has it in or near its frame, or hidden there. */
+export function cautionsFor(plans: readonly CameraPlan[]): string[] {
+  const meetsSun = plans.some(
+    ({ sun }) => sun.risk === "in-frame" || sun.risk === "near-frame" || sun.risk === "hidden",
+  );
+  const worst = worstImage(plans);
   return [
-    SUN_CAUTION,
-    ...inFrame.slice(0, 1).flatMap(() => [burnCaution(inFrame, plans, semidiameterDeg)]),
+    ...(meetsSun ? [SUN_CAUTION] : []),
+    ...(plans.some(({ sun }) => sun.risk === "hidden") ? [HIDDEN_CAUTION] : []),
+    ...(worst === null ? [] : [`${BURN_CAUTION}${imageWords(worst)}`]),
     ...ALWAYS,
   ];
 }
 
-/** The worst of the cameras with the sun in the frame: irradiance of its image at the setting's stop, or wide open; for a high sun, whatever the hour. */
-function burnCaution(
-  cameras: readonly Camera[],
-  plans: readonly CameraPlan[],
-  semidiameterDeg: number,
-): string {
-  const worst = cameras
-    .map((camera) => {
-      const marked = plans.find(({ id }) => id === camera.id)!.setting?.stop ?? camera.lens.stops[0] ?? null;
-      const wattsCm2 =
-        marked === null
-          ? 0
-          : sunImageWCm2(CAUTION_SUN_IRRADIANCE_W_M2, exactStop(marked, camera.lens.stops), semidiameterDeg);
-      return { camera, marked, wattsCm2 };
-    })
-    .reduce((a, b) => (b.wattsCm2 > a.wattsCm2 ? b : a));
-  const { camera, marked, wattsCm2 } = worst;
-  const figure =
-    marked === null
-      ? ""
-      : ` ${camera.id} at ${stopName(marked)}: up to about ${Number(wattsCm2.toPrecision(2))} W/cm2 in an image ${Number(sunImageMm(camera.lens.focalMm, semidiameterDeg).toPrecision(2))} mm across, under a high sun and before filters.`;
-  return `${BURN_CAUTION}${figure}`;
+/** The camera whose gate gets most; null when none has the sun in its frame. */
+function worstImage(plans: readonly CameraPlan[]): CameraPlan | null {
+  let worst: CameraPlan | null = null;
+  for (const plan of plans) {
+    if (plan.sunImage === null) continue;
+    const most = worst?.sunImage?.irradianceWCm2 ?? -1;
+    if (worst === null || (plan.sunImage.irradianceWCm2 ?? 0) > most) worst = plan;
+  }
+  return worst;
+}
+
+function imageWords({ id, sunImage }: CameraPlan): string {
+  if (sunImage?.irradianceWCm2 == null) return "";
+  const { atStop, irradianceWCm2, diameterMm } = sunImage;
+  return ` ${id} at ${stopName(atStop!)}: up to about ${Number(irradianceWCm2.toPrecision(2))} W/cm2 in an image ${Number(diameterMm.toPrecision(2))} mm across, under a high sun and before filters.`;
 }

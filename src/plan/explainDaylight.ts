@@ -15,15 +15,21 @@ import {
 } from "../sky/daylight.ts";
 import { type TurbidSkyInput, turbidSkyParts } from "../sky/turbidSky.ts";
 import { type ExplainCase, type ExplainLine, line, num } from "./explainLine.ts";
-import type { Instant, Scene, SkyLight } from "./scene.ts";
+import type { Instant, SkyLight } from "./instants.ts";
+import type { Scene } from "./scene.ts";
 
 export function daylightLines(input: ExplainCase): ExplainLine[] {
   const { sky, instant } = input;
-  const sineH = Math.max(0, sinDeg(instant.sun.apparentElevationDeg));
+  const lamp =
+    sky.moon === null || instant.moon === null
+      ? { lx: sky.directNormalLx, seen: instant.sun }
+      : { lx: sky.moon.directNormalLx, seen: instant.moon };
+  const sineH = Math.max(0, sinDeg(lamp.seen.apparentElevationDeg));
+  const moonSky = sky.moon === null ? "" : ` + moon's sky ${num(sky.moon.diffuseHorizontalLx)}`;
   return [
     ...(instant.sun.apparentElevationDeg >= LOW_SUN_DEG ? highSunLines(input) : lowSunLines(input)),
     line(
-      `on the ground = beam x sin h + sky = ${num(sky.directNormalLx)} x ${num(sineH)} + ${num(sky.diffuseHorizontalLx)} = ${num(sky.upright.groundLx)} lx`,
+      `on the ground = ${sky.moon === null ? "beam" : "moon's beam"} x sin h + sky = ${num(lamp.lx)} x ${num(sineH)} + ${num(sky.diffuseHorizontalLx)}${moonSky} = ${num(sky.upright.groundLx)} lx`,
     ),
   ];
 }

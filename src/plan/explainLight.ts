@@ -5,21 +5,21 @@
 
 import { cosDeg } from "../base/units.ts";
 import { angleBetweenDeg } from "../base/vector.ts";
-import { exposureValue, MID_TONE_REFLECTANCE } from "../exposure/exposureValue.ts";
+import { MID_TONE_REFLECTANCE } from "../exposure/exposureValue.ts";
 import { guideEv } from "../exposure/guide.ts";
-import { cylinderMean, cylinderPeak } from "../light/body.ts";
 import { PLUME_FAMILIES, type PlumeLuminance } from "../light/plume.ts";
 import type { Site } from "../site/types.ts";
 import { skyName, skyState } from "../sky/daylight.ts";
 import { generalSkyOf, zenithShare } from "../sky/generalSky.ts";
 import { apparentEnu } from "../sky/sun.ts";
 import { daylightLines } from "./explainDaylight.ts";
+import { moonLines, plumeLightLines, shadeLines } from "./explainLamps.ts";
 import { type ExplainCase, type ExplainLine, type ExplainPart, line, num } from "./explainLine.ts";
 import { correctionStops, type Things } from "./things.ts";
 
 export function explainLight(input: ExplainCase): ExplainPart[] {
   return [
-    { title: "sun", lines: sunLines(input) },
+    { title: "sun", lines: [...sunLines(input), ...moonLines(input)] },
     { title: `daylight, ${skyName(input.sky.sky)}`, lines: daylightLines(input) },
     { title: "body", lines: bodyLines(input) },
     { title: "sky, deck and plume", lines: otherLines(input) },
@@ -53,29 +53,37 @@ function sunLines({ scene, instant }: ExplainCase): ExplainLine[] {
   ];
 }
 
-function bodyLines({ things, view, scene, instant, sky }: ExplainCase): ExplainLine[] {
+function beamLine({ things, instant, sky }: ExplainCase, corrected: string): ExplainLine {
+  const { directLx } = things.upright;
+  const hDeg = instant.sun.apparentElevationDeg;
+  if (instant.moon !== null)
+    return line(`moon's beam on an upright face${corrected} = ${num(directLx)} lx, at a phase of its own`);
+  if (hDeg <= 0) return line("no beam on an upright face: the sun's centre is down");
+  return line(
+    `beam on an upright face = beam x cos h${corrected} = ${num(sky.directNormalLx)} x ${num(cosDeg(hDeg))}${corrected} = ${num(directLx)} lx`,
+  );
+}
+
+function bodyLines(input: ExplainCase): ExplainLine[] {
+  const { things, view, scene, instant, sky } = input;
   const { vehicle, groundReflectance, floodlightLx } = scene.site;
   const { directLx, fillLx } = things.upright;
   const correction = correctionStops(scene.site, view.camera.id, sky.sky);
   const corrected = correctedWords(correction);
-  const flood = floodlightLx === null ? "" : ` + floodlight ${num(floodlightLx)}`;
-  const mean = cylinderMean(things.phaseDeg);
-  const peak = cylinderPeak(things.phaseDeg);
+  const flood = floodWords(floodlightLx);
+  const { mean, brightest: peak } = things.facets;
   const lines = [
     line(
       `phase, the angle between the azimuths of the sun ${instant.sun.azimuthDeg.toFixed(2)}° and from body to camera ${view.observerAzimuthDeg.toFixed(2)}°: ${things.phaseDeg.toFixed(2)}°, ${things.light}`,
     ),
-    line(
-      instant.sun.apparentElevationDeg > 0
-        ? `beam on an upright face = beam x cos h${corrected} = ${num(sky.directNormalLx)} x ${num(cosDeg(instant.sun.apparentElevationDeg))}${corrected} = ${num(directLx)} lx`
-        : "no beam on an upright face: the sun's centre is down",
-    ),
+    beamLine(input, corrected),
     line(
       `fill = (sky/2 + ${groundReflectance} x ground/2)${corrected}${flood} = ${num(fillLx)} lx`,
       "view factors of two uniform halves",
     ),
+    ...shadeLines(input),
     line(
-      `F = ((pi - phi) cos phi + sin phi)/4 = ${num(mean)}; brightest facet ${num(peak)}`,
+      `F = ((pi - phi) cos phi + sin phi)/4${instant.shade === null ? "" : ", strip by strip,"} = ${num(mean)}; brightest facet ${num(peak)}`,
       "Lambertian cylinder, closed form",
     ),
   ];
@@ -93,6 +101,9 @@ function bodyLines({ things, view, scene, instant, sky }: ExplainCase): ExplainL
   ];
 }
 
+const floodWords = (floodlightLx: number | null): string =>
+  floodlightLx === null ? "" : ` + floodlight ${num(floodlightLx)}`;
+
 const correctedWords = (correctionStops: number): string =>
   correctionStops === 0 ? "" : ` x ${num(2 ** correctionStops)} from readings`;
 
@@ -101,25 +112,29 @@ function otherLines(input: ExplainCase): ExplainLine[] {
   const correction = correctionStops(scene.site, view.camera.id, sky.sky);
   const corrected = correctedWords(correction);
   const general = generalSkyOf(skyState(sky.sky));
-  const zenith = sky.diffuseHorizontalLx * zenithShare(general, instant.sun.apparentElevationDeg);
+  const skyLx = sky.diffuseHorizontalLx + (sky.moon?.diffuseHorizontalLx ?? 0);
+  const zenith = skyLx * zenithShare(general, instant.sun.apparentElevationDeg);
   const zenithDeg = 90 - Math.max(0, view.axis.elevationDeg);
   const toSunDeg = angleBetweenDeg(view.frame.axis, apparentEnu(instant.sun));
   const lines = [
     line(
-      `zenith = sky x ${num(zenith / sky.diffuseHorizontalLx)} per sr = ${num(zenith)} cd/m²`,
+      `zenith = sky x ${num(zenith / skyLx)} per sr = ${num(zenith)} cd/m²`,
       `CIE general sky type ${general.type}, ISO 15469, integrated over the sky`,
     ),
     line(
       `on the axis, ${zenithDeg.toFixed(1)}° from the zenith and ${toSunDeg.toFixed(1)}° from the sun: ${num(things.skyCdM2 / zenith / 2 ** correction)} times that${corrected} = ${num(things.skyCdM2)} cd/m²`,
       `a ${general.a}, b ${general.b}, c ${general.c}, d ${general.d}, e ${general.e}`,
     ),
-    line(`deck = ${scene.site.groundReflectance}/pi x ground${corrected} = ${num(things.deckCdM2)} cd/m²`),
+    line(
+      `deck = ${scene.site.groundReflectance}/pi x (ground${corrected}${floodWords(scene.site.floodlightDeckLx)}) = ${num(things.deckCdM2)} cd/m²`,
+    ),
   ];
   if (plume === null || things.plume === null) return lines;
   return [
     ...lines,
     plumeLine(scene.site, plume, things.plume.nominalCdM2),
     plumeRangeLine(scene.site, plume, things.plume),
+    ...plumeLightLines(input),
   ];
 }
 
@@ -150,7 +165,7 @@ function exposureLines({ things, scene, sky, guideHolds }: ExplainCase): Explain
   if (reflectance !== undefined) {
     lines.push(
       line(
-        `mid-tone by incident metering = mean x ${num(MID_TONE_REFLECTANCE)}/${reflectance} = ${num(things.placeCdM2)} cd/m²`,
+        `mid-tone by incident metering${things.plumeLit === null ? "" : ", the plume's light added"} = mean x ${num(MID_TONE_REFLECTANCE)}/${reflectance} = ${num(things.placeCdM2)} cd/m²`,
         "pi K/C, ISO 2720 with K 12.5, C 250",
       ),
     );
@@ -158,7 +173,7 @@ function exposureLines({ things, scene, sky, guideHolds }: ExplainCase): Explain
   if (things.ev !== null) {
     lines.push(
       line(
-        `model EV = log2(100 L/12.5) = ${exposureValue({ luminanceCdM2: things.placeCdM2 }).toFixed(2)} at ISO 100`,
+        `model EV${things.plumeLit === null ? "" : " before ignition"} = log2(100 E/250) of ${num(things.body.meanLx)} lx = ${things.ev.toFixed(2)} at ISO 100`,
       ),
     );
   }

@@ -2,7 +2,8 @@
 
 import type { PlumeLuminance } from "../light/plume.ts";
 import type { CameraView } from "./cameraView.ts";
-import type { Instant, Scene, SkyLight } from "./scene.ts";
+import type { Instant, SkyLight } from "./instants.ts";
+import type { Scene } from "./scene.ts";
 import type { Things } from "./things.ts";
 
 export interface ExplainLine {

@@ -3,9 +3,9 @@
  * them, and few are ever looked at. A sample is made when someone asks for it.
  */
 
-import { LIGHT_CLASSES } from "../light/lightClass.ts";
+import { LIGHT_CLASSES, type LightClass } from "../light/lightClass.ts";
+import type { Instant } from "./instants.ts";
 import type { LightSample } from "./planTypes.ts";
-import type { Instant } from "./scene.ts";
 import type { SunSeries } from "./sunRisk.ts";
 import type { Things } from "./things.ts";
 
@@ -14,6 +14,7 @@ const COLUMNS = [
   "lightIndex",
   "phaseDeg",
   "litShare",
+  "keptShare",
   "ev",
   "tableEv",
   "bodyMeanCdM2",
@@ -32,6 +33,9 @@ export interface LightTable {
   /** Model EV minus guide EV, stops; NaN where there is no guide EV or no light. */
   routesApartStops(index: number): number;
   hasGuide(index: number): boolean;
+  isLight(index: number, light: LightClass): boolean;
+  /** Darkest facet of the body, or the deck, before ignition over all T-0s and skies, cd/m2; NaN without a vehicle. */
+  leastCdM2(thing: "body" | "deck"): number;
   /** `index` counts T-0s under the first sky, then under the next. */
   sample(index: number): LightSample;
   /** All samples, made once. */
@@ -47,6 +51,7 @@ export function lightTableFor(
   instants: readonly Instant[],
   skyNames: readonly string[],
   series: SunSeries,
+  sunBehindAt: (ms: number) => LightSample["sunBehind"],
 ): LightTableBuilder {
   const length = instants.length * skyNames.length;
   const block: Block = { length, values: new Float64Array(length * COLUMNS.length) };
@@ -57,6 +62,7 @@ export function lightTableFor(
       sky: skyNames[Math.floor(index / instants.length)]!,
       offAxisDeg: series.offAxisDeg[i]!,
       fromEdgeDeg: series.fromEdgeDeg[i]!,
+      sunBehind: sunBehindAt(instants[i]!.ms),
       ...rowOf(block, index),
     };
   };
@@ -82,6 +88,8 @@ function tableOf(block: Block, sample: (index: number) => LightSample): LightTab
     length,
     routesApartStops: (index) => valueAt(block, "ev", index) - valueAt(block, "tableEv", index),
     hasGuide: (index) => !Number.isNaN(valueAt(block, "tableEv", index)),
+    isLight: (index, light) => LIGHT_CLASSES[valueAt(block, "lightIndex", index)] === light,
+    leastCdM2: (thing) => leastOf(block, thing === "body" ? "bodyDarkestCdM2" : "deckCdM2"),
     sample,
     all: () => {
       made ??= Array.from({ length }, (_, index) => sample(index));
@@ -90,12 +98,22 @@ function tableOf(block: Block, sample: (index: number) => LightSample): LightTab
   };
 }
 
-function rowOf(block: Block, index: number): Omit<LightSample, "at" | "sky" | "offAxisDeg" | "fromEdgeDeg"> {
+function leastOf(block: Block, column: Column): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (let i = 0; i < block.length; i++) least = Math.min(least, valueAt(block, column, i));
+  return least;
+}
+
+function rowOf(
+  block: Block,
+  index: number,
+): Omit<LightSample, "at" | "sky" | "offAxisDeg" | "fromEdgeDeg" | "sunBehind"> {
   const value = (column: Column): number => valueAt(block, column, index);
   return {
     light: LIGHT_CLASSES[value("lightIndex")]!,
     phaseDeg: value("phaseDeg"),
     litShare: value("litShare"),
+    keptShare: value("keptShare"),
     ev: orNull(value("ev")),
     tableEv: orNull(value("tableEv")),
     bodyMeanCdM2: orNull(value("bodyMeanCdM2")),
@@ -113,14 +131,15 @@ function addRow({ length, values }: Block, index: number, things: Things, tableE
   values[index] = LIGHT_CLASSES.indexOf(things.light);
   values[index + length] = things.phaseDeg;
   values[index + 2 * length] = body.litShare;
-  values[index + 3 * length] = things.ev ?? Number.NaN;
-  values[index + 4 * length] = tableEv ?? Number.NaN;
-  values[index + 5 * length] = hasVehicle ? body.meanCdM2 : Number.NaN;
-  values[index + 6 * length] = hasVehicle ? body.brightestCdM2 : Number.NaN;
-  values[index + 7 * length] = hasVehicle ? body.darkestCdM2 : Number.NaN;
-  values[index + 8 * length] = things.skyCdM2;
-  values[index + 9 * length] = things.deckCdM2;
-  values[index + 10 * length] = things.plume?.nominalCdM2 ?? Number.NaN;
+  values[index + 3 * length] = things.kept;
+  values[index + 4 * length] = things.ev ?? Number.NaN;
+  values[index + 5 * length] = tableEv ?? Number.NaN;
+  values[index + 6 * length] = hasVehicle ? body.meanCdM2 : Number.NaN;
+  values[index + 7 * length] = hasVehicle ? body.brightestCdM2 : Number.NaN;
+  values[index + 8 * length] = hasVehicle ? body.darkestCdM2 : Number.NaN;
+  values[index + 9 * length] = things.skyCdM2;
+  values[index + 10 * length] = things.deckCdM2;
+  values[index + 11 * length] = things.plume?.nominalCdM2 ?? Number.NaN;
 }
 
 const orNull = (value: number): number | null => (Number.isNaN(value) ? null : value);

@@ -8,12 +8,14 @@ import { halfDiagonalDeg } from "../view/frame.ts";
 import { longestHoodInDiameters } from "../view/hood.ts";
 import type { CameraView } from "./cameraView.ts";
 import type { Choices } from "./choices.ts";
-import type { Clock } from "./clock.ts";
+import type { Clock, TimeSpan } from "./clock.ts";
 import type { LightTable } from "./lightTable.ts";
 import type { ImageMotion } from "./motion.ts";
 import type { Setting } from "./planTypes.ts";
+import type { Scene } from "./scene.ts";
 import type { SettingInput } from "./settingFor.ts";
 import { settingNotes } from "./settingNotes.ts";
+import { shadeNotes } from "./shadeNotes.ts";
 import type { SunRisk } from "./sunRisk.ts";
 
 export interface NotesInput {
@@ -28,6 +30,8 @@ export interface NotesInput {
   readonly sun: SunRisk;
   readonly light: LightTable;
   readonly skyCount: number;
+  readonly scene: Scene;
+  readonly moonInFrame: readonly TimeSpan[];
 }
 
 export function notesFor(input: NotesInput): string[] {
@@ -35,6 +39,9 @@ export function notesFor(input: NotesInput): string[] {
   const hasSetting = settingInput !== null && solved !== null && setting !== null;
   return [
     ...placeNotes(input),
+    ...shadeNotes(input.scene, input.view, input.light, input.clock),
+    ...sunBehindNotes(input),
+    ...moonNotes(input),
     ...missingNotes(input),
     ...(hasSetting ? settingNotes({ ...input, settingInput, solved, setting }) : []),
     ...sharpnessNotes(input),
@@ -147,6 +154,30 @@ function routeNotes({ site, light, clock, skyCount }: NotesInput): string[] {
     );
   }
   return notes;
+}
+
+/** The sun behind a lattice, or behind something it does not wholly hide: not safe. */
+function sunBehindNotes({ sun, clock }: NotesInput): string[] {
+  return sun.behind.flatMap((span) => {
+    const { by, solidity } = span;
+    if (solidity < 1) {
+      return [
+        `sun behind ${by} ${clock.span(span)}: about ${Math.round((1 - solidity) * 100)} % of it shines through`,
+      ];
+    }
+    const isHidden = sun.hidden.some(({ from, to }) => from < span.to && to > span.from);
+    return isHidden
+      ? []
+      : [`sun partly behind ${by} ${clock.span(span)}: too near its edge to count as hidden`];
+  });
+}
+
+function moonNotes({ moonInFrame, scene, clock }: NotesInput): string[] {
+  return moonInFrame.map((span) => {
+    const middle = new Date((span.from.getTime() + span.to.getTime()) / 2);
+    const { litShare } = scene.moonTrack.at(middle.getTime());
+    return `moon in frame ${clock.span(span)}, ${Math.round(litShare * 100)} % lit`;
+  });
 }
 
 /** Reasons for the nulls of a row that no other note gives. */

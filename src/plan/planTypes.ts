@@ -3,7 +3,11 @@
 import type { LightClass } from "../light/lightClass.ts";
 import type { Thing } from "../site/types.ts";
 import type { SunEvents } from "../sky/sunEvents.ts";
+import type { HiddenShare } from "../view/hiders.ts";
+import type { TimeSpan } from "./clock.ts";
 import type { Remedy } from "./remedy.ts";
+import type { ShadeSpan } from "./shadeSpans.ts";
+import type { SunImage } from "./sunImage.ts";
 import type { SunRisk } from "./sunRisk.ts";
 
 export interface SunInstant {
@@ -12,6 +16,25 @@ export interface SunInstant {
   /** Airless. */
   readonly elevationDeg: number;
   readonly apparentElevationDeg: number;
+  /** Height above the pad from which a vehicle straight up stands in the first (or last) sunlight; 0 with the sun up. */
+  readonly earthShadowKm: number;
+  /** With no part of the sun up; null before. */
+  readonly moon: {
+    readonly azimuthDeg: number;
+    readonly apparentElevationDeg: number;
+    /** Of its disc. */
+    readonly litShare: number;
+  } | null;
+  /** On the body, metres above the vehicle's foot; empty while it all stands in the sun, and with the sun down. */
+  readonly shadows: readonly ShadowOnBody[];
+}
+
+export interface ShadowOnBody {
+  readonly by: string;
+  readonly fromM: number;
+  readonly toM: number;
+  /** Share of the beam that passes all the same. */
+  readonly passesShare: number;
 }
 
 /** One camera at one T-0 under one sky. */
@@ -20,8 +43,12 @@ export interface LightSample {
   readonly sky: string;
   readonly light: LightClass;
   readonly phaseDeg: number;
-  /** Sunlit share of the body's visible width. */
+  /** Sunlit share of the body's visible width, shadows taken off. */
   readonly litShare: number;
+  /** Share of the direct light on what the camera sees of the body that shadows leave; 1 without a beam. */
+  readonly keptShare: number;
+  /** What stands before the sun's disc, and before what share of it. */
+  readonly sunBehind: readonly HiddenShare[];
   readonly offAxisDeg: number;
   readonly fromEdgeDeg: number;
   /** Model: EV at ISO 100 by incident light on the body. */
@@ -78,6 +105,10 @@ export interface CameraPlan {
   /** One of them, without making the rest. */
   readonly lightAt: (index: number) => LightSample;
   readonly sun: SunRisk;
+  /** The sun's image on the gate; null while it is never in the frame. */
+  readonly sunImage: SunImage | null;
+  /** The moon in the frame while no part of the sun is up: information. */
+  readonly moonInFrame: readonly TimeSpan[];
   /** What clears the warning; null when there is none. */
   readonly remedy: Remedy | null;
   /** One setting for all skies asked for. */
@@ -111,6 +142,8 @@ export interface WindowPlan {
   readonly events: SunEvents;
   /** Of the date on which it closes; null when that is the same. */
   readonly eventsAtClose: SunEvents | null;
+  /** What throws its shadow on the body when. */
+  readonly shade: readonly ShadeSpan[];
   readonly cameras: readonly CameraPlan[];
   readonly notes: readonly string[];
   readonly cautions: readonly string[];

@@ -5,12 +5,17 @@ import type { Sample } from "../exposure/solver.ts";
 import type { PlumeLuminance } from "../light/plume.ts";
 import type { Camera } from "../site/types.ts";
 import { skyName, skyState } from "../sky/daylight.ts";
+import { sunBehind } from "../view/hiders.ts";
 import { type CameraSun, cameraSunOf } from "../view/sunInFrame.ts";
 import { type CameraView, makeCameraView } from "./cameraView.ts";
 import { type Choices, canBeSet, choicesFor } from "./choices.ts";
+import type { TimeSpan } from "./clock.ts";
 import { guideHolds } from "./guideHours.ts";
+import { type CameraHides, cameraHidesOf } from "./hiddenSun.ts";
 import { type LightTable, lightTableFor } from "./lightTable.ts";
+import { moonInFrame } from "./moonInFrame.ts";
 import { type ImageMotion, imageMotion } from "./motion.ts";
+import type { LightSample } from "./planTypes.ts";
 import type { Scene } from "./scene.ts";
 import type { SettingInput } from "./settingFor.ts";
 import { flareRule, type SunRisk, type SunSeries, sunRisk, sunSeries } from "./sunRisk.ts";
@@ -33,8 +38,10 @@ export const shareScene = (scene: Scene): Shared => ({
 export interface PreparedCamera {
   readonly view: CameraView;
   readonly sunOf: (ms: number) => CameraSun;
+  readonly hides: CameraHides;
   readonly series: SunSeries;
   readonly sun: SunRisk;
+  readonly moonInFrame: readonly TimeSpan[];
   readonly light: LightTable;
   readonly motion: ImageMotion | null;
   readonly choices: Choices;
@@ -47,15 +54,19 @@ export function prepareCamera(shared: Shared, camera: Camera): PreparedCamera {
   const { site } = scene;
   const view = makeCameraView(site, camera);
   const sunOf = cameraSunOf(scene.track, view.place, view.air);
+  const hides = cameraHidesOf(site, scene.obstacles, view);
   const series = sunSeries(view, scene.instants);
-  const { light, samples } = lightOver(shared, view, series);
+  const sunBehindAt = (ms: number): LightSample["sunBehind"] => sunBehind(hides.hiders, sunOf(ms));
+  const { light, samples } = lightOver(shared, view, series, sunBehindAt);
   const motion = imageMotion(site, view);
   const choices = choicesFor(camera, motion);
   return {
     view,
     sunOf,
     series,
-    sun: sunRisk(view.frame, flareRule(view, site.settings), sunOf, series),
+    hides,
+    sun: sunRisk(view.frame, flareRule(view, site.settings), hides, sunOf, series),
+    moonInFrame: moonInFrame(view, scene.moonTrack, scene.instants),
     light,
     motion,
     choices,
@@ -77,9 +88,10 @@ function lightOver(
   shared: Shared,
   view: CameraView,
   series: SunSeries,
+  sunBehindAt: (ms: number) => LightSample["sunBehind"],
 ): { light: LightTable; samples: Sample[] } {
   const { site, skies, instants } = shared.scene;
-  const table = lightTableFor(instants, skies.map(skyName), series);
+  const table = lightTableFor(instants, skies.map(skyName), series, sunBehindAt);
   const samples: Sample[] = [];
   skies.forEach((sky, skyIndex) => {
     const state = skyState(sky);

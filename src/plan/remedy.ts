@@ -9,6 +9,7 @@ import { type CameraSun, sunIntervals } from "../view/sunInFrame.ts";
 import { type AimChange, aimChange } from "./aimChange.ts";
 import type { CameraView } from "./cameraView.ts";
 import type { TimeSpan } from "./clock.ts";
+import { type CameraHides, hiddenWithin, spansWithout } from "./hiddenSun.ts";
 import { flareMeasure, type SunRisk, type SunSeries, toTimeSpan } from "./sunRisk.ts";
 
 export interface Remedy {
@@ -28,13 +29,15 @@ export function remedyFor(
   view: CameraView,
   risk: SunRisk,
   series: SunSeries,
+  hides: CameraHides,
   sunOf: (ms: number) => CameraSun,
 ): Remedy | null {
   if (risk.risk !== "in-frame" && risk.risk !== "near-frame") return null;
   const fromMs = series.timesMs[0]!;
   const toMs = series.timesMs.at(-1)!;
-  const flared = sunIntervals(sunOf, flareMeasure(view.frame, risk.flare), fromMs, toMs);
-  const aim = view.body === null ? null : aimChange(site, view, risk.flare, series, sunOf);
+  const spans = sunIntervals(sunOf, flareMeasure(view.frame, risk.flare), fromMs, toMs);
+  const flared = spansWithout(spans, hiddenWithin(hides, sunOf, spans));
+  const aim = view.body === null ? null : aimChange(site, view, risk.flare, series, hides, sunOf);
   return {
     clearTimes: intervalsOutside(flared, fromMs, toMs).map(toTimeSpan),
     aim,

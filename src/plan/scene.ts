@@ -1,19 +1,16 @@
 /** What all cameras of a window share: the T-0s, the sun over the pad, the light of each sky. Computed once per T-0. */
 
-import { horizonAxes } from "../base/earthFixed.ts";
 import type { Air } from "../base/place.ts";
 import { PadstopError, problem, refuse, requireDate, requireNumber } from "../base/problem.ts";
 import { standardAir } from "../base/standardAir.ts";
 import { MS_PER_DAY, MS_PER_HOUR, MS_PER_SECOND } from "../base/units.ts";
-import type { Vec3 } from "../base/vector.ts";
-import { type UprightLight, uprightLight } from "../light/body.ts";
 import type { Site, Window } from "../site/types.ts";
 import { MAX_WINDOW_DAYS } from "../site/zoneTime.ts";
-import { daylightInputFor, daylightThrough, requireSky, type Sky, skyState } from "../sky/daylight.ts";
-import { type GeneralSky, generalSkyOf, skyLuminanceOf, zenithShares } from "../sky/generalSky.ts";
-import { apparentEnu, type SeenDirection, seenFrom } from "../sky/sun.ts";
-import { makeSunTrack, type SunSample, type SunTrack } from "../sky/sunTrack.ts";
-import type { Illuminances } from "../sky/turbidSky.ts";
+import { requireSky, type Sky } from "../sky/daylight.ts";
+import { type MoonTrack, makeMoonTrack } from "../sky/moonTrack.ts";
+import { makeSunTrack, type SunTrack } from "../sky/sunTrack.ts";
+import { type Instant, instantMaker, readySkies } from "./instants.ts";
+import { type Obstacles, obstaclesOf } from "./obstacles.ts";
 
 export interface PlanOptions {
   /** Sky state or states to plan for; the first is the one the light columns show. Default: clear. */
@@ -29,27 +26,6 @@ export const DEFAULT_STEP_S = 60;
 /** More T-0s than this are refused: the step is too fine for the window. */
 const MOST_INSTANTS = 100_000;
 
-/** The light of one sky at one T-0. */
-export interface SkyLight extends Illuminances {
-  readonly sky: Sky;
-  readonly hasBeam: boolean;
-  /** On the body, before floodlights and corrections. */
-  readonly upright: UprightLight;
-  /** Sky luminance in cd/m2 towards a unit vector (east, north, up of the pad). */
-  readonly luminanceOf: (direction: Vec3) => number;
-}
-
-/** One T-0. */
-export interface Instant {
-  readonly ms: number;
-  readonly at: Date;
-  readonly sample: SunSample;
-  /** The sun over the pad. */
-  readonly sun: SeenDirection;
-  /** In the order of the skies asked for. */
-  readonly skies: readonly SkyLight[];
-}
-
 export interface Scene {
   readonly site: Site;
   readonly window: Window;
@@ -57,7 +33,11 @@ export interface Scene {
   readonly stepS: number;
   readonly air: Air;
   readonly track: SunTrack;
+  readonly moonTrack: MoonTrack;
+  readonly obstacles: Obstacles;
   readonly instants: readonly Instant[];
+  /** Any other instant of the window. */
+  readonly instantAt: (ms: number) => Instant;
   /** Index of the T-0 nearest the middle of the window. */
   readonly middleIndex: number;
 }
@@ -71,35 +51,14 @@ export function makeScene(site: Site, window: Window, options: PlanOptions = {})
   const stepS = requireNumber("step", options.stepS ?? DEFAULT_STEP_S, 1, 3600, "s");
   const air = site.air ?? standardAir(site.place.heightM);
   const track = makeSunTrack(site.place, window.opens, window.closes);
+  const moonTrack = makeMoonTrack(site.place, window.opens, window.closes);
   const times = instantsOf(window, stepS, options.alsoAt ?? null);
   const middleMs = (window.opens.getTime() + window.closes.getTime()) / 2;
-  const instantAt = instantMaker(site, readySkies(skies), air, track);
+  const obstacles = obstaclesOf(site);
+  const instantAt = instantMaker(site, readySkies(skies), air, track, obstacles);
   const instants = times.map(instantAt);
   const middleIndex = times.findIndex((ms) => ms >= middleMs);
-  return { site, window, skies, stepS, air, track, instants, middleIndex };
-}
-
-/** A function that gives the sun and the light of each sky at any instant of a track. */
-export function instantMaker(
-  site: Site,
-  skies: readonly ReadySky[],
-  air: Air,
-  track: SunTrack,
-): (ms: number) => Instant {
-  const axes = horizonAxes(site.place);
-  return (ms) => {
-    const sample = track.at(ms);
-    const sun = seenFrom(axes, sample.fixed, air);
-    const input = daylightInputFor(sun, sample.distanceAu, site.place.heightM, air.pressureHPa);
-    const enu = apparentEnu(sun);
-    return {
-      ms,
-      at: new Date(ms),
-      sample,
-      sun,
-      skies: skies.map((one) => skyLight(site, one, daylightThrough(input, one.sky), enu, sun)),
-    };
-  };
+  return { site, window, skies, stepS, air, track, moonTrack, obstacles, instants, instantAt, middleIndex };
 }
 
 export const asList = (sky: Sky | readonly Sky[]): readonly Sky[] =>
@@ -117,46 +76,6 @@ export function requireWindow({ opens, closes }: Window, alsoAt: Date | null): v
   if (alsoAt !== null && !(alsoAt >= opens && alsoAt <= closes)) {
     refuse("E_RANGE", "alsoAt", String(alsoAt), "a T-0 in the window");
   }
-}
-
-/** One sky, ready to be asked for its light at many suns. */
-export interface ReadySky {
-  readonly sky: Sky;
-  readonly general: GeneralSky;
-  readonly zenithShareAt: (sunElevationDeg: number) => number;
-}
-
-export const readySkies = (skies: readonly Sky[]): ReadySky[] =>
-  skies.map((sky) => {
-    const general = generalSkyOf(skyState(sky));
-    return { sky, general, zenithShareAt: zenithShares(general) };
-  });
-
-function skyLight(
-  site: Site,
-  ready: ReadySky,
-  light: Illuminances,
-  sunEnu: Vec3,
-  sun: SeenDirection,
-): SkyLight {
-  const { sky, zenithShareAt } = ready;
-  const sunElevationDeg = sun.apparentElevationDeg;
-  const { directNormalLx, diffuseHorizontalLx } = light;
-  const { groundReflectance } = site;
-  return {
-    directNormalLx,
-    diffuseHorizontalLx,
-    sky,
-    hasBeam: directNormalLx > 0,
-    upright: uprightLight({
-      directNormalLx,
-      diffuseHorizontalLx,
-      sunElevationDeg,
-      groundReflectance,
-      floodlightLx: 0,
-    }),
-    luminanceOf: skyLuminanceOf(skyState(sky), zenithShareAt, sunEnu, sunElevationDeg, diffuseHorizontalLx),
-  };
 }
 
 /** The window's T-0s: every step from its opening, and its middle and close whatever the step. */

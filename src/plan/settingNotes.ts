@@ -3,27 +3,13 @@
 import type { Sample, SettingChoice, SolvedSetting, Worst } from "../exposure/solver.ts";
 import { isClipped, worstOf } from "../exposure/solver.ts";
 import { type HeldStretch, twoSettings } from "../exposure/twoSettings.ts";
-import { PLUME_FAMILIES } from "../light/plume.ts";
-import type { Site, Thing } from "../site/types.ts";
+import type { Thing } from "../site/types.ts";
 import { skyName } from "../sky/daylight.ts";
-import type { CameraView } from "./cameraView.ts";
-import type { Choices } from "./choices.ts";
 import type { Clock } from "./clock.ts";
-import type { Setting } from "./planTypes.ts";
-import type { SettingInput } from "./settingFor.ts";
+import { plumeNotes } from "./plumeNotes.ts";
+import type { SettingNotesInput } from "./settingNotesInput.ts";
 import { settingWords } from "./settingWords.ts";
-import { clippedText, spanText, spareText } from "./stopsText.ts";
-
-/** A camera that has a setting. */
-export interface SettingNotesInput {
-  readonly site: Site;
-  readonly view: CameraView;
-  readonly clock: Clock;
-  readonly settingInput: SettingInput;
-  readonly solved: SolvedSetting;
-  readonly setting: Setting;
-  readonly choices: Choices;
-}
+import { clippedText, spanText } from "./stopsText.ts";
 
 export function settingNotes(input: SettingNotesInput): string[] {
   return [...clipNotes(input), ...plumeNotes(input)];
@@ -116,14 +102,4 @@ function twoWords(first: HeldStretch | null, second: HeldStretch | null, clock: 
     second && `${settingWords(second.choice)} holds from ${clock.at(new Date(second.fromMs), "after")}`;
   if (until === null || from === null) return until ?? from;
   return `${until}, ${from}`;
-}
-
-function plumeNotes({ site, setting, settingInput }: SettingNotesInput): string[] {
-  const propellant = site.vehicle?.plume?.propellant ?? null;
-  if (propellant === null || setting.plumeRange === null) return [];
-  const { lowSpareStops, highSpareStops } = setting.plumeRange;
-  const which = settingInput.skies.length > 1 ? "one for all has spare" : "spare";
-  return [
-    `${PLUME_FAMILIES[propellant].looks}, known to a few stops only: ${which} ${spareText(lowSpareStops)} at its dim end, ${spareText(highSpareStops)} at its bright end`,
-  ];
 }

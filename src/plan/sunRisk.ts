@@ -1,6 +1,6 @@
 /** The sun in and near one camera's frame over a window. */
 
-import { type Interval, intervalsOutside, minimumNear } from "../base/crossings.ts";
+import { type Interval, minimumNear } from "../base/crossings.ts";
 import { horizonAxes } from "../base/earthFixed.ts";
 import { angleBetweenDeg } from "../base/vector.ts";
 import type { Settings } from "../site/types.ts";
@@ -16,9 +16,10 @@ import {
 } from "../view/sunInFrame.ts";
 import type { CameraView } from "./cameraView.ts";
 import type { TimeSpan } from "./clock.ts";
-import type { Instant } from "./scene.ts";
+import { type Behind, behindWithin, type CameraHides, hiddenWithin, spansWithout } from "./hiddenSun.ts";
+import type { Instant } from "./instants.ts";
 
-/** `hidden` waits for the structures. */
+/** `hidden`: only ever in or near the frame while it stands behind something opaque. */
 export type SunRiskWord = "in-frame" | "near-frame" | "hidden" | "clear" | "down";
 
 /** When a sun outside the gate makes flare: near the edge, and reaching the glass. */
@@ -31,12 +32,27 @@ export interface FlareRule {
 
 export interface SunRisk {
   readonly risk: SunRiskWord;
+  /** And not hidden. */
   readonly inFrame: readonly TimeSpan[];
-  /** Outside the gate but within the flare margin. */
+  /** Outside the gate but within the flare margin, and not hidden. */
   readonly nearFrame: readonly TimeSpan[];
+  /** In or near the frame but safely hidden, with the site's margin. */
+  readonly hidden: readonly HiddenSpan[];
+  /** While it is in or near the frame: any part of the disc behind something, a lattice too. */
+  readonly behind: readonly BehindSpan[];
   /** While any of the disc is up; null when it is down throughout. */
   readonly closest: { readonly at: Date; readonly fromEdgeDeg: number; readonly offAxisDeg: number } | null;
   readonly flare: FlareRule;
+}
+
+export interface HiddenSpan extends TimeSpan {
+  /** What hides it, in the order of the site file. */
+  readonly by: readonly string[];
+}
+
+export interface BehindSpan extends TimeSpan {
+  readonly by: string;
+  readonly solidity: number;
 }
 
 /** One camera's sun at every T-0 of the window, in the order of the instants. */
@@ -97,6 +113,7 @@ export function sunSeries(view: CameraView, instants: readonly Instant[]): SunSe
 export function sunRisk(
   frame: Frame,
   rule: FlareRule,
+  hides: CameraHides,
   sunOf: (ms: number) => CameraSun,
   series: SunSeries,
 ): SunRisk {
@@ -105,30 +122,43 @@ export function sunRisk(
   const within = (measure: (sun: CameraSun) => number): Interval[] =>
     sunIntervals(sunOf, measure, fromMs, toMs);
   const up = within(aboveHorizonMeasure);
-  const inFrame = within((sun) => inFrameMeasure(frame, sun));
-  const flare = within(flareMeasure(frame, rule));
-  const nearFrame = flare.flatMap((span) => intervalsOutside(overlap(inFrame, span), span.fromMs, span.toMs));
+  const framed = within((sun) => inFrameMeasure(frame, sun));
+  const flared = within(flareMeasure(frame, rule));
+  const hidden = hiddenWithin(hides, sunOf, flared);
+  const behind = behindWithin(hides, sunOf, flared);
+  const inFrame = spansWithout(framed, hidden);
+  const nearFrame = spansWithout(spansWithout(flared, framed), hidden);
   return {
-    risk: riskWord(up, inFrame, nearFrame),
+    risk: riskWord(up, inFrame, nearFrame, hidden),
     inFrame: inFrame.map(toTimeSpan),
     nearFrame: nearFrame.map(toTimeSpan),
+    hidden: hidden.map((span) => ({ ...toTimeSpan(span), by: namesBehind(behind, span) })),
+    behind: behind.map(({ by, solidity, ...span }) => ({ ...toTimeSpan(span), by, solidity })),
     closest: closestApproach(frame, sunOf, series, up),
     flare: rule,
   };
 }
 
+/** The opaque things that part of the disc stands behind in a span. */
+const namesBehind = (behind: readonly Behind[], span: Interval): string[] => [
+  ...new Set(
+    behind
+      .filter(({ fromMs, toMs, solidity }) => solidity === 1 && fromMs < span.toMs && toMs > span.fromMs)
+      .map(({ by }) => by),
+  ),
+];
+
 function riskWord(
   up: readonly Interval[],
   inFrame: readonly Interval[],
   near: readonly Interval[],
+  hidden: readonly Interval[],
 ): SunRiskWord {
   if (inFrame.length > 0) return "in-frame";
   if (near.length > 0) return "near-frame";
+  if (hidden.length > 0) return "hidden";
   return up.length > 0 ? "clear" : "down";
 }
-
-const overlap = (intervals: readonly Interval[], span: Interval): Interval[] =>
-  intervals.filter(({ fromMs, toMs }) => fromMs < span.toMs && toMs > span.fromMs);
 
 /** Times of the disc at an edge are told to a tenth of a second, that of a closest approach to a second. */
 const EDGE_TIME_MS = 100;

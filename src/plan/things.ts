@@ -2,13 +2,15 @@
 
 import { evOfIlluminance, incidentMidTone } from "../exposure/exposureValue.ts";
 import type { Sample, ThingSpan } from "../exposure/solver.ts";
-import { type BodySpan, spanUnder, type UprightLight } from "../light/body.ts";
+import { type BodySpan, type Facets, openFacets, spanUnder, type UprightLight } from "../light/body.ts";
 import { type LightClass, lightClass, uprightPhaseDeg } from "../light/lightClass.ts";
 import { type PlumeLuminance, plumeLuminance } from "../light/plume.ts";
+import { shadedFacets } from "../light/shadedBody.ts";
 import type { Site, Thing } from "../site/types.ts";
 import { type Sky, skyState } from "../sky/daylight.ts";
 import type { CameraView } from "./cameraView.ts";
-import type { Instant, SkyLight } from "./scene.ts";
+import type { Instant, SkyLight } from "./instants.ts";
+import type { PlumeReach } from "./plumeReach.ts";
 
 /** Reflectance of the stand-in where the site names no vehicle: it cancels out of the EV, the only thing told of it. */
 const NO_VEHICLE_REFLECTANCE = 0.8;
@@ -17,23 +19,41 @@ const NO_VEHICLE_REFLECTANCE = 0.8;
 export interface Things {
   readonly light: LightClass;
   readonly phaseDeg: number;
-  /** On the body, with floodlights and corrections. */
+  /** On the body, with floodlights and corrections, before shade. */
   readonly upright: UprightLight;
-  /** Of a stand-in where the site has no vehicle. */
+  /** How the visible half takes the direct light, shade counted. */
+  readonly facets: Facets;
+  /** Share of the direct light on what the camera sees that shade leaves, 0..1; 1 without a beam. */
+  readonly kept: number;
+  /** Before ignition; of a stand-in where the site has no vehicle. */
   readonly body: BodySpan;
   readonly hasVehicle: boolean;
   readonly skyCdM2: number;
+  /** Before ignition. */
   readonly deckCdM2: number;
   /** The plume as seen, with what shines through it; null when the site has none. */
-  readonly plume: {
-    readonly lowCdM2: number;
-    readonly nominalCdM2: number;
-    readonly highCdM2: number;
-  } | null;
-  /** Mid-tone by incident metering of the body. */
+  readonly plume: PlumeEnds | null;
+  /** What the plume adds to body and deck after ignition; null for a camera that does not keep it. */
+  readonly plumeLit: PlumeLit | null;
+  /** Mid-tone by incident metering of the body: after ignition where the plume is kept. */
   readonly placeCdM2: number;
-  /** EV at ISO 100 for the body by incident light; null in complete darkness. */
+  /** EV at ISO 100 for the body by incident light before ignition; null in complete darkness. */
   readonly ev: number | null;
+}
+
+export interface PlumeEnds {
+  readonly lowCdM2: number;
+  readonly nominalCdM2: number;
+  readonly highCdM2: number;
+}
+
+/** Per cd/m2 of the plume's own light, and that light. */
+interface PlumeLit {
+  readonly bodyDark: number;
+  readonly bodyBright: number;
+  readonly deckDark: number;
+  readonly deckBright: number;
+  readonly plume: PlumeLuminance;
 }
 
 /** Stops that readings add to the model for this camera under this sky. */
@@ -57,37 +77,75 @@ export function thingsAt(
   correction: number,
 ): Things {
   const factor = correction === 0 ? 1 : 2 ** correction;
-  const upright = onThisBody(sky.upright, factor, site.floodlightLx);
+  const upright = onThisBody(sky.upright, factor, site);
   const reflectance = site.vehicle?.reflectance ?? NO_VEHICLE_REFLECTANCE;
   const phaseDeg = uprightPhaseDeg(view.observerAzimuthDeg, instant.sun.azimuthDeg);
-  const body = spanUnder(upright, reflectance, phaseDeg);
+  const { facets, kept } = facetsSeen(view, instant, phaseDeg);
+  const body = spanUnder(upright, reflectance, facets);
   const skyCdM2 = sky.luminanceOf(view.frame.axis) * factor;
+  const { plumeReach } = view;
+  const plumeMeanLx =
+    plumeReach === null || bodyPlume === null ? 0 : plumeReach.bodyMean * bodyPlume.nominalCdM2;
   return {
-    light: lightClass(phaseDeg, instant.sun, sky.hasBeam, site.settings),
+    light: lightClass(phaseDeg, instant.sun, sky.hasBeam, kept, site.settings),
     phaseDeg,
     upright,
+    facets,
+    kept: sky.hasBeam ? kept : 1,
     body,
     hasVehicle: site.vehicle !== null,
     skyCdM2,
     deckCdM2: (site.groundReflectance * upright.groundLx) / Math.PI,
     plume: bodyPlume && seenPlume(bodyPlume, skyCdM2),
-    placeCdM2: incidentMidTone(body.meanLx),
+    plumeLit: plumeReach && bodyPlume && plumeLitOf(site, plumeReach, reflectance, bodyPlume),
+    placeCdM2: incidentMidTone(body.meanLx + plumeMeanLx),
     ev: body.meanLx > 0 ? evOfIlluminance(body.meanLx) : null,
   };
 }
 
-/** Readings correct what the sun and sky send, not the floodlights. */
-function onThisBody(light: UprightLight, factor: number, floodlightLx: number | null): UprightLight {
-  if (factor === 1 && floodlightLx === null) return light;
+/** With the sun gone the moon is the direct light: it lights, but nobody calls that sunlit. */
+function facetsSeen(
+  view: CameraView,
+  { sun, moon, shade }: Instant,
+  phaseDeg: number,
+): { facets: Facets; kept: number } {
+  if (moon !== null) {
+    const moonPhaseDeg = uprightPhaseDeg(view.observerAzimuthDeg, moon.azimuthDeg);
+    return { facets: { ...openFacets(moonPhaseDeg), lit: 0 }, kept: 1 };
+  }
+  if (shade === null) return { facets: openFacets(phaseDeg), kept: 1 };
+  const facets = shadedFacets(shade, view.observerAzimuthDeg - sun.azimuthDeg, view.told);
+  return { facets, kept: facets.kept };
+}
+
+/** Readings correct what sun, moon and sky send, not the floodlights. */
+function onThisBody(
+  light: UprightLight,
+  factor: number,
+  { floodlightLx, floodlightDeckLx }: Site,
+): UprightLight {
+  if (factor === 1 && floodlightLx === null && floodlightDeckLx === null) return light;
   return {
     directLx: light.directLx * factor,
     fillLx: light.fillLx * factor + (floodlightLx ?? 0),
-    groundLx: light.groundLx * factor,
+    groundLx: light.groundLx * factor + (floodlightDeckLx ?? 0),
+  };
+}
+
+function plumeLitOf(site: Site, reach: PlumeReach, reflectance: number, plume: PlumeLuminance): PlumeLit {
+  const bodyPerLx = reflectance / Math.PI;
+  const deckPerLx = site.groundReflectance / Math.PI;
+  return {
+    bodyDark: bodyPerLx * reach.bodyDark,
+    bodyBright: bodyPerLx * reach.bodyBright,
+    deckDark: deckPerLx * reach.deckDark,
+    deckBright: deckPerLx * reach.deckBright,
+    plume,
   };
 }
 
 /** A plume in front of the sky: its own light and the share of the sky's that it lets through. */
-function seenPlume(plume: PlumeLuminance, skyCdM2: number): NonNullable<Things["plume"]> {
+function seenPlume(plume: PlumeLuminance, skyCdM2: number): PlumeEnds {
   const through = plume.transmittance * skyCdM2;
   return {
     lowCdM2: plume.lowCdM2 + through,
@@ -100,12 +158,38 @@ function seenPlume(plume: PlumeLuminance, skyCdM2: number): NonNullable<Things["
 export const sitePlume = (site: Site): PlumeLuminance | null =>
   site.vehicle?.plume ? plumeLuminance(site.vehicle.plume) : null;
 
-/** Darkest and brightest luminance of one thing; the plume at its nominal value. */
-export function spanOf(things: Things, thing: Thing): { darkCdM2: number; brightCdM2: number } {
-  if (thing === "body") return { darkCdM2: things.body.darkestCdM2, brightCdM2: things.body.brightestCdM2 };
-  const one =
-    thing === "sky" ? things.skyCdM2 : thing === "deck" ? things.deckCdM2 : (things.plume?.nominalCdM2 ?? 0);
-  return { darkCdM2: one, brightCdM2: one };
+export interface SpanCdM2 {
+  readonly darkCdM2: number;
+  readonly brightCdM2: number;
+}
+
+export type PlumeEnd = "low" | "nominal" | "high";
+
+/** Darkest and brightest luminance of one thing, the plume and what it lights at its nominal value or an end of its range. */
+export function spanOf(things: Things, thing: Thing, end: PlumeEnd = "nominal"): SpanCdM2 {
+  const { body, plumeLit, deckCdM2, skyCdM2, plume } = things;
+  if (thing === "sky") return { darkCdM2: skyCdM2, brightCdM2: skyCdM2 };
+  if (thing === "plume") {
+    const seen = plume === null ? 0 : atEnd(plume, end);
+    return { darkCdM2: seen, brightCdM2: seen };
+  }
+  const own = plumeLit === null ? 0 : atEnd(plumeLit.plume, end);
+  if (thing === "body") {
+    const { darkestCdM2, brightestCdM2 } = body;
+    return {
+      darkCdM2: darkestCdM2 + own * (plumeLit?.bodyDark ?? 0),
+      brightCdM2: brightestCdM2 + own * (plumeLit?.bodyBright ?? 0),
+    };
+  }
+  return {
+    darkCdM2: deckCdM2 + own * (plumeLit?.deckDark ?? 0),
+    brightCdM2: deckCdM2 + own * (plumeLit?.deckBright ?? 0),
+  };
+}
+
+function atEnd({ lowCdM2, nominalCdM2, highCdM2 }: PlumeEnds, end: PlumeEnd): number {
+  if (end === "nominal") return nominalCdM2;
+  return end === "low" ? lowCdM2 : highCdM2;
 }
 
 /** Darker than any medium can tell from black; keeps the logarithm finite for a thing that sends no light at all. */
@@ -113,20 +197,35 @@ export const BLACK_CD_M2 = 1e-9;
 
 const log2Of = (luminanceCdM2: number): number => Math.log2(Math.max(luminanceCdM2, BLACK_CD_M2));
 
-/** Null for a plume without a range. */
-function plumeRangeOf(plume: Things["plume"]): NonNullable<ThingSpan["plumeRange"]> | null {
-  if (plume === null || plume.lowCdM2 === plume.highCdM2) return null;
-  return { lowLog2: log2Of(plume.lowCdM2), highLog2: log2Of(plume.highCdM2) };
-}
+/** Whether the plume's range moves a thing: the plume itself, and what it lights. */
+const hasRange = ({ plume, plumeLit }: Things, thing: Thing): boolean =>
+  plume !== null &&
+  plume.lowCdM2 !== plume.highCdM2 &&
+  (thing === "plume" || (plumeLit !== null && (thing === "body" || thing === "deck")));
 
 /** What the solver needs of the kept things. */
 export function sampleOf(things: Things, keep: readonly Thing[], atMs: number, skyIndex: number): Sample {
   const spans: ThingSpan[] = [];
   for (const thing of keep) {
     const { darkCdM2, brightCdM2 } = spanOf(things, thing);
-    const span: ThingSpan = { thing, darkLog2: log2Of(darkCdM2), brightLog2: log2Of(brightCdM2) };
-    const range = thing === "plume" ? plumeRangeOf(things.plume) : null;
-    spans.push(range === null ? span : { ...span, plumeRange: range });
+    const darkLog2 = log2Of(darkCdM2);
+    const brightLog2 = darkCdM2 === brightCdM2 ? darkLog2 : log2Of(brightCdM2);
+    spans.push(
+      hasRange(things, thing)
+        ? { thing, darkLog2, brightLog2, plumeRange: rangeOf(things, thing) }
+        : { thing, darkLog2, brightLog2 },
+    );
   }
   return { atMs, skyIndex, spans, placeLog2: log2Of(things.placeCdM2) };
+}
+
+function rangeOf(things: Things, thing: Thing): NonNullable<ThingSpan["plumeRange"]> {
+  const low = spanOf(things, thing, "low");
+  const high = spanOf(things, thing, "high");
+  return {
+    lowDarkLog2: log2Of(low.darkCdM2),
+    lowBrightLog2: log2Of(low.brightCdM2),
+    highDarkLog2: log2Of(high.darkCdM2),
+    highBrightLog2: log2Of(high.brightCdM2),
+  };
 }

@@ -25,6 +25,11 @@ const FIELDS = [
   "sunRisk",
   "inFrameUtc",
   "nearFrameUtc",
+  "hiddenUtc",
+  "hiddenBy",
+  "moonInFrameUtc",
+  "sunImageMm",
+  "sunImageWCm2",
   "closestUtc",
   "closestFromEdgeDeg",
   "stop",
@@ -98,10 +103,15 @@ function lightFields(plan: WindowPlan, camera: CameraPlan, skyIndex: number | nu
   };
 }
 
-const sunFields = ({ sun, remedy }: CameraPlan) => ({
+const sunFields = ({ sun, sunImage, moonInFrame, remedy }: CameraPlan) => ({
   sunRisk: sun.risk,
   inFrameUtc: spans(sun.inFrame),
   nearFrameUtc: spans(sun.nearFrame),
+  hiddenUtc: spans(sun.hidden),
+  hiddenBy: [...new Set(sun.hidden.flatMap(({ by }) => by))].join(" "),
+  moonInFrameUtc: spans(moonInFrame),
+  sunImageMm: sunImage?.diameterMm ?? null,
+  sunImageWCm2: sunImage?.irradianceWCm2 ?? null,
   closestUtc: sun.closest?.at.toISOString() ?? null,
   closestFromEdgeDeg: sun.closest?.fromEdgeDeg ?? null,
   clearUtc: remedy === null ? null : spans(remedy.clearTimes),

@@ -4,6 +4,7 @@ import { type Clock, makeClock } from "../plan/clock.ts";
 import type { CameraPlan, WindowPlan } from "../plan/planTypes.ts";
 import type { SunEvents } from "../sky/sunEvents.ts";
 import { clockText, dateText, isSameDate, offsetText } from "./dateText.ts";
+import { nightLines, shadeText } from "./nightAndShade.ts";
 import { azimuthText, elevationText } from "./numbers.ts";
 import { remedyLines } from "./remedyText.ts";
 import { mainTables } from "./settingsTable.ts";
@@ -15,6 +16,7 @@ export function planSheet(plan: WindowPlan, options: SheetOptions): string {
   const sections = [
     titleText(plan, options),
     sunText(plan, clock, options),
+    shadeText(plan, clock, options),
     settingsText(plan, clock, options),
     watchText(plan, clock, options),
     notesText(plan, options),
@@ -64,8 +66,15 @@ function sunText(plan: WindowPlan, clock: Clock, options: SheetOptions): string 
     { head: "azimuth", ...right },
     { head: "elevation", ...right },
   ];
-  const events = eventsText([plan.events, plan.eventsAtClose], clock);
-  return `${textTable(columns, rows).trimEnd()}\n${folded(events, options.width, "  ")}`;
+  const lines = [
+    eventsText([plan.events, plan.eventsAtClose], clock),
+    ...nightLines(
+      instants.map(([, sun]) => sun),
+      clock,
+    ),
+  ];
+  const texts = lines.map((line) => folded(line, options.width, "  "));
+  return `${textTable(columns, rows).trimEnd()}\n${texts.join("\n")}`;
 }
 
 /** As seen while it is up; without refraction once it is down, where a lift means nothing. */
@@ -104,7 +113,7 @@ function settingsText(plan: WindowPlan, clock: Clock, options: SheetOptions): st
   const { settings, light } = mainTables(plan, clock, options);
   const skies = plan.sky.length > 1 ? ", by sky; one for all: the setting that serves them together" : "";
   const plume = plan.cameras.some(({ keep }) => keep.includes("plume"))
-    ? " The plume is taken at its nominal brightness; its range stands in the notes."
+    ? " Where the plume is kept the setting is for after ignition, body and deck in the plume's light; the plume is taken at its nominal brightness, its range stands in the notes."
     : "";
   const settingKey = `Stop, shutter, filter (ND density); spare in stops and share of T-0s held${skies}.${plume}`;
   const lightKey = `Axis: azimuth and elevation. Light under ${plan.sky[0]}: class, model EV/guide EV at ISO 100. Sun: smallest angle from the frame's edge.`;
@@ -121,7 +130,7 @@ function settingsText(plan: WindowPlan, clock: Clock, options: SheetOptions): st
 function watchText(plan: WindowPlan, clock: Clock, { width, paint }: SheetOptions): string {
   const atRisk = (word: CameraPlan["sun"]["risk"]): CameraPlan[] =>
     plan.cameras.filter(({ sun }) => sun.risk === word);
-  const cameras = [...atRisk("in-frame"), ...atRisk("near-frame")];
+  const cameras = [...atRisk("in-frame"), ...atRisk("near-frame"), ...atRisk("hidden")];
   if (cameras.length === 0) return "";
   const blocks = cameras.map((camera) =>
     remedyLines(camera, clock, paint)

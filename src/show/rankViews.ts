@@ -45,7 +45,7 @@ const LOSS_WIDTH = 18;
 const BESIDE_SUN = 56;
 const SUN_WIDTH = 24;
 
-const LOSS_WORDS = { dark: "dark", unlit: "unlit side", sun: "sun", setting: "no setting" } as const;
+const LOSS_WORDS = { dark: "dark", unlit: "unlit", sun: "sun", setting: "no setting" } as const;
 
 function lossWords({ lostShare }: ViewScore): string {
   const words = (Object.keys(LOSS_WORDS) as (keyof typeof LOSS_WORDS)[])

@@ -1,5 +1,6 @@
 /** A sun warning and what clears it, as lines. */
 
+import { stopName } from "../exposure/scales.ts";
 import type { Clock } from "../plan/clock.ts";
 import type { CameraPlan } from "../plan/planTypes.ts";
 import { azimuthText, degreesText, elevationText } from "./numbers.ts";
@@ -8,6 +9,7 @@ import type { Paint } from "./paint.ts";
 /** The warning first, then a line per remedy. Empty for a camera without one. */
 export function remedyLines(camera: CameraPlan, clock: Clock, paint: Paint): string[] {
   const { sun, remedy } = camera;
+  if (sun.risk === "hidden") return [`${camera.id}: ${hiddenWords(camera, clock)}`];
   if (remedy === null || sun.closest === null) return [];
   const inFrame = sun.inFrame.map((span) => clock.span(span)).join(", ");
   const near = sun.nearFrame.map((span) => clock.span(span)).join(", ");
@@ -16,13 +18,39 @@ export function remedyLines(camera: CameraPlan, clock: Clock, paint: Paint): str
   const words = [
     inFrame === "" ? null : paint.alarm(`in frame ${inFrame}`),
     near === "" ? null : paint.warn(`${nearWords(camera)} ${near}`),
+    sun.hidden.length === 0 ? null : hiddenWords(camera, clock),
     closest,
   ].filter((word) => word !== null);
   return [
     `${camera.id}: ${words.join("; ")}`,
+    ...imageLine(camera),
     `T-0 clear: ${clearWords(camera, clock)}`,
     `aim: ${aimWords(camera)}`,
     ...hoodLine(camera),
+  ];
+}
+
+/** "hidden by water tank 18:02-18:09, comes out at 18:09"; a sun still hidden at the close has no time to come out. */
+function hiddenWords({ sun }: CameraPlan, clock: Clock): string {
+  const spans = sun.hidden.map((span) => {
+    const inside = clock.spanInside(span) ?? `for less than a minute at ${clock.at(span.from)}`;
+    return `${inside} by ${span.by.join(" and ")}`;
+  });
+  const last = sun.hidden.at(-1)!;
+  const comesOut = [...sun.inFrame, ...sun.nearFrame].some(
+    ({ from }) => from.getTime() === last.to.getTime(),
+  );
+  return `hidden ${spans.join(", ")}${comesOut ? `, comes out at ${clock.at(last.to, "before")}` : ""}`;
+}
+
+/** "image 0.46 mm across, up to about 18 W/cm2 at f/8 before filters". */
+function imageLine({ sunImage }: CameraPlan): string[] {
+  if (sunImage === null) return [];
+  const { diameterMm, irradianceWCm2, atStop } = sunImage;
+  const size = `sun's image ${Number(diameterMm.toPrecision(2))} mm across`;
+  if (irradianceWCm2 === null) return [size];
+  return [
+    `${size}, up to about ${Number(irradianceWCm2.toPrecision(2))} W/cm2 at ${stopName(atStop!)} before filters`,
   ];
 }
 

@@ -33,16 +33,17 @@ export function lightWords(sample: LightSample): string {
   return `${sample.light} ${ev}/${sample.tableEv ?? "-"}`;
 }
 
-/** "IN FRAME", "near frame", "clear 52°" (its smallest angle from the edge), "sun down". */
+/** "IN FRAME", "near frame", "hidden", "clear 52°" (its smallest angle from the edge), "sun down". */
 export function riskWords({ sun }: CameraPlan, paint: Paint): string {
   if (sun.risk === "in-frame") return paint.alarm("IN FRAME");
   if (sun.risk === "near-frame") return paint.warn("near frame");
+  if (sun.risk === "hidden") return paint.warn("hidden");
   if (sun.risk === "down" || sun.closest === null) return "sun down";
   return `${sun.risk} ${degreesText(Math.floor(sun.closest.fromEdgeDeg), 0)}°`;
 }
 
-/** Clock times of the disc in the frame, or of the flare around it; empty for a camera without a warning. */
+/** Clock times of the disc in the frame, of the flare around it, or of the sun hidden there; empty for a camera without a warning. */
 export function riskTimes({ sun }: CameraPlan, clock: Clock): string {
-  const spans = sun.risk === "in-frame" ? sun.inFrame : sun.nearFrame;
+  const spans = sun.risk === "in-frame" ? sun.inFrame : sun.risk === "hidden" ? sun.hidden : sun.nearFrame;
   return spans.map((span) => clock.span(span)).join(", ");
 }

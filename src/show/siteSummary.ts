@@ -1,8 +1,10 @@
 /** What a site file was understood to say: the place to find a slip before the pad is cleared. */
 
+import { toAzimuthElevation } from "../base/vector.ts";
 import type { CameraView } from "../plan/cameraView.ts";
 import { whatIsMissing } from "../plan/choices.ts";
-import type { Camera, Medium, Site } from "../site/types.ts";
+import type { Camera, Medium, Site, Structure } from "../site/types.ts";
+import { prismOf, spotEnu } from "../view/prism.ts";
 import { azimuthText, elevationText, rangeText } from "./numbers.ts";
 import { windowText } from "./planSheet.ts";
 import type { SheetOptions } from "./sheetOptions.ts";
@@ -17,10 +19,9 @@ export function siteSummary(
     placeWords(site),
     vehicleWords(site),
     ...mediaWords(site.cameras),
-    ...(site.floodlightLx === null ? [] : [`floodlights: ${site.floodlightLx} lx on the body`]),
-    ...(site.structures.length > 0
-      ? [`structures: ${site.structures.map(({ name }) => name).join(", ")}`]
-      : []),
+    ...(site.floodlightLx === null ? [] : [floodlightWords(site)]),
+    ...site.structures.map((structure) => structureWords(site, structure)),
+    ...(site.horizon.length > 0 ? [skylineWords(site)] : []),
     ...site.windows.map((window) => windowWords(window, site.zone)),
   ];
   const list = lines.map((line) => folded(`- ${line}`, width, "  ")).join("\n");
@@ -43,6 +44,28 @@ function vehicleWords({ vehicle }: Site): string {
   const plume =
     given === null ? `plume ${vehicle.plume?.propellant ?? "not given"}` : `plume of ${given} cd/m2 as given`;
   return `${name}: ${vehicle.heightM} m x ${vehicle.diameterM} m, foot at ${vehicle.baseM} m, reflectance ${vehicle.reflectance}, ${plume}`;
+}
+
+const floodlightWords = ({ floodlightLx, floodlightDeckLx }: Site): string =>
+  `floodlights: ${floodlightLx} lx on the body, ${floodlightDeckLx === null ? "none given" : `${floodlightDeckLx} lx`} on the deck`;
+
+/** "structure west mast: cylinder 2.4 m across, 0 to 86 m above the pad, 40 m out at 262.0°, opaque". */
+function structureWords({ place }: Site, structure: Structure): string {
+  const [east, north] = spotEnu(place, structure.at);
+  const { footM, topM } = prismOf(place, structure);
+  const size =
+    structure.shape === "cylinder"
+      ? `cylinder ${structure.diameterM} m across`
+      : `box ${structure.widthM} x ${structure.depthM} m, its width toward ${azimuthText(structure.turnDeg)}°`;
+  const { azimuthDeg } = toAzimuthElevation([east, north, 0]);
+  const stops =
+    structure.solidity === 1 ? "opaque" : `stops ${Math.round(structure.solidity * 100)} % of the light`;
+  return `structure ${structure.name}: ${size}, ${Number(footM.toFixed(1))} to ${Number(topM.toFixed(1))} m above the pad, ${rangeText(Math.hypot(east, north))} out at ${azimuthText(azimuthDeg)}°, ${stops}`;
+}
+
+function skylineWords({ horizon }: Site): string {
+  const highest = horizon.reduce((a, b) => (b.elevationDeg > a.elevationDeg ? b : a));
+  return `skyline: ${horizon.length} points, highest ${elevationText(highest.elevationDeg)}° at ${azimuthText(highest.azimuthDeg)}°`;
 }
 
 function mediaWords(cameras: readonly Camera[]): string[] {

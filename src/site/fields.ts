@@ -37,15 +37,22 @@ export function map<S extends z.ZodRawShape>(shape: S): z.ZodObject<S, z.core.$s
   return z.strictObject(shape, { error: () => Object.keys(shape).join(", ") });
 }
 
-/** A number, or text with a unit, from `low` to `high` in the unit of the kind. */
-export function quantity(kind: QuantityKind, low: number, high: number, description: string) {
+/** A number, or text with a unit, from `low` to `high` in the unit of the kind; `beyondNext` is the next step of one beyond. */
+export function quantity(
+  kind: QuantityKind,
+  low: number,
+  high: number,
+  description: string,
+  beyondNext: string | null = null,
+) {
   return z
     .unknown()
     .transform((value, sink): number => {
       const accepted = acceptedText(kind, low, high);
       if (value === undefined) return fail(sink, value, { code: "E_MISSING", accepted });
       const read = parseQuantity(value, kind, low, high);
-      return read.ok ? read.value : fail(sink, value, read);
+      if (read.ok) return read.value;
+      return fail(sink, value, read.code === "E_RANGE" ? { ...read, next: read.next ?? beyondNext } : read);
     })
     .meta({
       description: `${description}: ${acceptedText(kind, low, high)}`,

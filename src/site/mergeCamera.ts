@@ -3,6 +3,7 @@
 import type { cameraDefaultsSchema } from "./cameraSchema.ts";
 import { isGiven, type Origin, type Read } from "./findings.ts";
 import type { SiteHead } from "./readSiteKeys.ts";
+import type { WrittenStructure } from "./readStructures.ts";
 import type { Medium, Vehicle } from "./types.ts";
 
 /** The ways to say where a camera looks. */
@@ -29,6 +30,7 @@ export interface Surroundings {
   readonly hasPlume: boolean;
   /** Null: a medium of that name is written but wrong. */
   readonly media: ReadonlyMap<string, Medium | null>;
+  readonly structures: readonly WrittenStructure[];
 }
 
 /** True when the camera itself says where it looks: the defaults' direction is then left aside. */

@@ -15,16 +15,11 @@ import {
   valueAt,
 } from "./findings.ts";
 import { readCameras } from "./readCameras.ts";
+import { readHorizon } from "./readHorizon.ts";
 import { readMedia } from "./readMedia.ts";
-import {
-  type FileRefusal,
-  type FileText,
-  readFloodlightLx,
-  readHorizon,
-  readStructures,
-  readVehicle,
-} from "./readPadThings.ts";
+import { type FileRefusal, type FileText, readFloodlights, readVehicle } from "./readPadThings.ts";
 import { readSiteHead } from "./readSiteKeys.ts";
+import { readStructures } from "./readStructures.ts";
 import { readCorrections, readSettings, readWindows } from "./readWindows.ts";
 import { siteFile } from "./siteSchema.ts";
 import type { Source } from "./source.ts";
@@ -67,14 +62,15 @@ function readAll(source: Source, origins: readonly Origin[], files: FileText, fi
     hasVehicle: source.has(["vehicle"]),
     hasPlume: source.has(["vehicle", "plume"]),
     media: readMedia(source, findings),
+    structures: readStructures(source, full, findings),
   };
   const ids = origins.map(({ source: from, path }) => String(valueAt(from.value, [...path, "id"])).trim());
   return {
     ...head,
     vehicle,
-    structures: readStructures(source, full, findings),
+    structures: around.structures.map(({ structure }) => structure),
     horizon: readHorizon(source, full, findings),
-    floodlightLx: readFloodlightLx(source, findings),
+    ...readFloodlights(source, findings),
     cameras: readCameras(source, origins, around, findings),
     windows: readWindows(source, head.zone, findings),
     corrections: readCorrections(source, ids, findings),

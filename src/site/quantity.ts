@@ -41,16 +41,20 @@ export function parseQuantity(value: unknown, kind: QuantityKind, low: number, h
   const read = typeof value === "number" ? value : readText(value, kind);
   if (typeof read === "object") return { ok: false, found, next: decimalNext(found), ...read };
   if (!Number.isFinite(read)) return refused("E_TYPE", found);
-  if (read < low || read > high) return refused("E_RANGE", found, rangeNext(kind, read));
+  if (read < low || read > high) return refused("E_RANGE", found, rangeNext(kind, read, found));
   return { ok: true, value: read };
 }
 
 const decimalNext = (written: string): string | null =>
   /\d,\d/.test(written) ? "write a decimal point, not a comma" : null;
 
-/** A latitude beyond the pole is most often the longitude. */
-const rangeNext = (kind: QuantityKind, value: number): string | null =>
-  kind === "latitudeDeg" && Math.abs(value) <= 180 ? "are latitude and longitude swapped?" : null;
+/** A latitude beyond the pole is most often the longitude; a share of 2 or more a percentage without its sign. */
+function rangeNext(kind: QuantityKind, value: number, written: string): string | null {
+  if (kind === "latitudeDeg" && Math.abs(value) <= 180) return "are latitude and longitude swapped?";
+  if (kind !== "ratio" || value <= 1) return null;
+  if (written.endsWith("%")) return "100% is 1";
+  return value >= 2 && value <= 100 ? `for a percentage write ${written}%` : null;
+}
 
 /** "1 to 20000 mm". */
 export function acceptedText(kind: QuantityKind, low: number, high: number): string {

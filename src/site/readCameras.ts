@@ -15,6 +15,7 @@ import {
 import { nearest } from "./nearest.ts";
 import { FARTHEST_CAMERA_M, isAtPad, padDistanceM } from "./padDistance.ts";
 import { spotOf } from "./readPadThings.ts";
+import { checkOutside } from "./readStructures.ts";
 import type { Source } from "./source.ts";
 import type { Aim, Camera, Lens, Medium, Spot } from "./types.ts";
 
@@ -77,8 +78,9 @@ function resolve(
   };
 }
 
-/** A camera stands outside the vehicle and within reach of the pad. */
-function checkSpot(at: Spot, merged: Merged, { head, vehicle }: Surroundings, findings: Findings): void {
+/** A camera stands outside the vehicle and the structures, within reach of the pad. */
+function checkSpot(at: Spot, merged: Merged, around: Surroundings, findings: Findings): void {
+  const { head, vehicle, structures } = around;
   const distanceM = padDistanceM(at, head.place);
   if (distanceM > FARTHEST_CAMERA_M) {
     findings.add(originOf(merged, "at"), ["at"], "E_RANGE", {
@@ -93,6 +95,7 @@ function checkSpot(at: Spot, merged: Merged, { head, vehicle }: Surroundings, fi
       accepted: "a camera outside the vehicle and at least 1 m from the pad's axis",
     });
   }
+  checkOutside(at, head.place, structures, originOf(merged, "at"), findings);
 }
 
 /** A camera cannot look at the place where it stands. */

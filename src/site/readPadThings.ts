@@ -1,21 +1,13 @@
-/** Vehicle, structures, horizon and floodlight of a site file. */
+/** Vehicle and floodlights of a site file, and the spots and files that its parts name. */
 
 import type { ProblemCode } from "../base/problem.ts";
 import { wrap360 } from "../base/units.ts";
-import {
-  entriesOf,
-  type Findings,
-  isGiven,
-  type Origin,
-  type Read,
-  readField,
-  readKeys,
-} from "./findings.ts";
+import { type Findings, type Origin, type Read, readField, readKeys } from "./findings.ts";
 import type { SiteHead } from "./readSiteKeys.ts";
-import { siteFile, structureKeys, vehicleKeys } from "./siteSchema.ts";
+import { siteFile, vehicleKeys } from "./siteSchema.ts";
 import type { Source } from "./source.ts";
 import type { WrittenPlace, WrittenSpot } from "./spotSchema.ts";
-import type { Ascent, HorizonPoint, Plume, Spot, Structure, Vehicle } from "./types.ts";
+import type { Ascent, Plume, Site, Spot, Vehicle } from "./types.ts";
 
 /** Why a file that the site file names is not read. */
 export interface FileRefusal {
@@ -120,60 +112,14 @@ export function requireFile(
   return null;
 }
 
-export function readStructures(source: Source, head: SiteHead, findings: Findings): Structure[] {
-  const structures: Structure[] = [];
-  for (const origin of entriesOf(source, "structures", findings)) {
-    const read = readKeys(structureKeys, origin, findings);
-    const shape =
-      read.shape ?? (isGiven(origin, "diameter") && !isGiven(origin, "width") ? "cylinder" : "box");
-    checkShapeKeys(shape, origin, findings);
-    if (read.name === undefined || read.at === undefined || read.height === undefined) continue;
-    structures.push({
-      name: read.name,
-      shape,
-      at: spotOf(read.at, head),
-      widthM: read.width ?? null,
-      depthM: read.depth ?? null,
-      turnDeg: wrap360((read.turn ?? 0) + (read.turn === undefined ? 0 : head.bearingOffsetDeg)),
-      diameterM: read.diameter ?? null,
-      baseM: read.base ?? 0,
-      heightM: read.height,
-      solidity: read.solidity ?? 1,
-    });
-  }
-  return structures;
+/** Illuminances of the floodlights on the body and on the deck, lx. */
+export function readFloodlights(
+  source: Source,
+  findings: Findings,
+): Pick<Site, "floodlightLx" | "floodlightDeckLx"> {
+  const read = readField(siteFile.shape.floodlights, { source, path: ["floodlights"] }, findings);
+  return { floodlightLx: read?.illuminance ?? null, floodlightDeckLx: read?.deck ?? null };
 }
 
-/** A box has width and depth, a cylinder a diameter; neither has the other's. */
-function checkShapeKeys(shape: "box" | "cylinder", origin: Origin, findings: Findings): void {
-  const needed = shape === "box" ? ["width", "depth"] : ["diameter"];
-  const alien = shape === "box" ? ["diameter"] : ["width", "depth", "turn"];
-  for (const key of needed) {
-    if (!isGiven(origin, key))
-      findings.add(origin, [key], "E_MISSING", { accepted: `a ${shape} has ${needed.join(" and ")}` });
-  }
-  for (const key of alien) {
-    if (!isGiven(origin, key)) continue;
-    findings.add(origin, [key], "E_CONFLICT", {
-      found: `${key} of a ${shape}`,
-      accepted: `a ${shape} has ${needed.join(" and ")}`,
-    });
-  }
-}
-
-/** The skyline, in the order of its true azimuths. */
-export function readHorizon(source: Source, head: SiteHead, findings: Findings): HorizonPoint[] {
-  const points = readField(siteFile.shape.horizon, { source, path: ["horizon"] }, findings) ?? [];
-  return points
-    .map(([azimuth, elevationDeg]) => ({
-      azimuthDeg: wrap360(azimuth + head.bearingOffsetDeg),
-      elevationDeg,
-    }))
-    .sort((a, b) => a.azimuthDeg - b.azimuthDeg);
-}
-
-export function readFloodlightLx(source: Source, findings: Findings): number | null {
-  return (
-    readField(siteFile.shape.floodlights, { source, path: ["floodlights"] }, findings)?.illuminance ?? null
-  );
-}
+export const readFloodlightLx = (source: Source, findings: Findings): number | null =>
+  readFloodlights(source, findings).floodlightLx;

@@ -66,6 +66,8 @@ export function readSettings(source: Source, findings: Findings): Settings {
     litShare: read.lit ?? DEFAULT_SETTINGS.litShare,
     litSpareStops: read.spare ?? DEFAULT_SETTINGS.litSpareStops,
     nearBestShare: read.best ?? DEFAULT_SETTINGS.nearBestShare,
+    shadedShare: read.shaded ?? DEFAULT_SETTINGS.shadedShare,
+    coverMarginDeg: read.cover ?? DEFAULT_SETTINGS.coverMarginDeg,
   };
   if (settings.frontBelowDeg > settings.backAboveDeg) {
     const found = `front ${settings.frontBelowDeg}, back ${settings.backAboveDeg}`;

@@ -110,15 +110,22 @@ export const structureKeys = map({
   depth: quantity("lengthM", 0.01, 5000, "Other side of a box").optional(),
   turn: bearing("Azimuth of the width of a box").optional(),
   diameter: quantity("lengthM", 0.01, 5000, "Diameter of a cylinder").optional(),
-  base: quantity("lengthM", -500, 2000, "Foot above the pad datum").optional(),
+  base: quantity("lengthM", -500, 2000, "Foot above the height of its spot").optional(),
   height: quantity("lengthM", 0.01, 2000, "Height above its foot"),
   solidity: quantity("ratio", 0, 1, "Share of the light it stops").optional(),
 }).meta({ description: "A thing that hides the sun or shades the body" });
 
-const horizonPoint = z
-  .tuple([bearing("Azimuth"), quantity("angleDeg", -10, 90, "Elevation of the skyline there")], {
-    error: () => "[azimuth, elevation] in degrees",
-  })
+/** One point makes no line. */
+export const LEAST_HORIZON_POINTS = 2;
+
+/** A list that starts at 350 and runs on to 370 is the case that is met. */
+const PAST_NORTH_NEXT = "where the list runs on past north, start it below: write 350 to 370 as -10 to 10";
+
+export const horizonPoint = z
+  .tuple(
+    [bearing("Azimuth", PAST_NORTH_NEXT), quantity("angleDeg", -10, 90, "Elevation of the skyline there")],
+    { error: () => "[azimuth, elevation] in degrees" },
+  )
   .meta({ description: "[azimuth, elevation] of the skyline" });
 
 export const MEDIUM_KINDS = ["negative", "reversal", "sensor"] as const;
@@ -163,16 +170,37 @@ export const settingsKeys = map({
   lit: quantity("ratio", 0, 1, "Well lit: least sunlit share of the body's visible width").optional(),
   spare: quantity("stops", -5, 5, "Well lit: least spare of some setting at the T-0").optional(),
   best: quantity("ratio", 0, 1, "Near the best: least part of the best T-0's share").optional(),
+  shaded: quantity(
+    "ratio",
+    0,
+    1,
+    "Shaded: less than this share of the sunlit side that a camera sees stays in the sun",
+  ).optional(),
+  cover: quantity(
+    "angleDeg",
+    0,
+    10,
+    "A sun in the frame counts as hidden only when its limb lies this deep behind an opaque structure or the skyline",
+  ).optional(),
 }).meta({ description: "Thresholds" });
 
 export const siteFile = map({
   site: siteKeys,
   vehicle: vehicleKeys.optional(),
   structures: z.array(structureKeys).optional(),
-  horizon: z.array(horizonPoint).optional(),
+  horizon: z
+    .array(horizonPoint)
+    .meta({
+      description: "The skyline, clockwise: azimuths rise from row to row, within one turn",
+      minItems: LEAST_HORIZON_POINTS,
+    })
+    .optional(),
   floodlights: map({
     illuminance: quantity("illuminanceLx", 0, 1_000_000, "Illuminance on the body"),
-  }).optional(),
+    deck: quantity("illuminanceLx", 0, 1_000_000, "Illuminance on the deck").optional(),
+  })
+    .meta({ description: "Floodlights" })
+    .optional(),
   media: z.record(z.string(), mediumKeys).meta({ description: "Film stocks and sensors by name" }).optional(),
   defaults: cameraDefaultsSchema.optional(),
   cameras: z.array(cameraSchema).optional(),

@@ -20,7 +20,8 @@ export type WrittenAim = WrittenPlace | { readonly kind: "vehicle"; readonly up:
 export const latitude = () => quantity("latitudeDeg", -90, 90, "Latitude, north positive, WGS 84");
 export const longitude = () => quantity("longitudeDeg", -180, 180, "Longitude, east positive, WGS 84");
 export const height = () => quantity("lengthM", -500, 9000, "Height of the place");
-export const bearing = (what: string) => quantity("angleDeg", -360, 360, `${what}, clockwise from north`);
+export const bearing = (what: string, beyondNext: string | null = null) =>
+  quantity("angleDeg", -360, 360, `${what}, clockwise from north`, beyondNext);
 
 const placeKeys = {
   latitude: latitude().optional(),

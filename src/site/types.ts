@@ -68,6 +68,7 @@ export interface Structure {
   readonly turnDeg: number;
   /** Cylinder: diameter in metres. */
   readonly diameterM: number | null;
+  /** Foot above the height of its spot, top above its foot. */
   readonly baseM: number;
   readonly heightM: number;
   /** Share of the light it stops, 0..1. */
@@ -168,6 +169,13 @@ export interface Settings {
   readonly litSpareStops: number;
   /** T-0s whose share of well-lit views reaches this part of the best count as near the best, 0..1. */
   readonly nearBestShare: number;
+  /** Light is `shaded` when less than this share of the sunlit side that a camera sees stays in the sun, 0..1. */
+  readonly shadedShare: number;
+  /**
+   * A sun in the frame counts as hidden only when its limb lies this deep behind an opaque structure or the skyline,
+   * degrees 0..10.
+   */
+  readonly coverMarginDeg: number;
 }
 
 export const DEFAULT_SETTINGS: Settings = {
@@ -179,6 +187,9 @@ export const DEFAULT_SETTINGS: Settings = {
   litShare: 0.5,
   litSpareStops: 0,
   nearBestShare: 0.95,
+  shadedShare: 0.5,
+  // One disc of the sun.
+  coverMarginDeg: 0.53,
 };
 
 /** Stops to add to the model's light, from readings: by sky state and by camera id. */
@@ -206,6 +217,8 @@ export interface Site {
   readonly horizon: readonly HorizonPoint[];
   /** Floodlight on the body, lx; null when there is none. */
   readonly floodlightLx: number | null;
+  /** Floodlight on the deck, lx; null when it is not given. */
+  readonly floodlightDeckLx: number | null;
   readonly cameras: readonly Camera[];
   readonly windows: readonly Window[];
   readonly corrections: Corrections;

@@ -99,7 +99,8 @@ export function daylightThrough(input: DaylightInput, sky: Sky): Illuminances {
 }
 
 /** No part of the disc is up. */
-export const isSunGone = (input: DaylightInput): boolean => input.apparentElevationDeg <= SUN_GONE_DEG;
+export const isSunGone = (input: Pick<DaylightInput, "apparentElevationDeg">): boolean =>
+  input.apparentElevationDeg <= SUN_GONE_DEG;
 
 /** Sky on the horizontal then, lx. What `lowSunParts` comes to: most hours of a year, so without its detour over 5 degrees. */
 export const goneSunLx = (input: DaylightInput, sky: Sky): number =>

@@ -8,7 +8,7 @@
 import { SUN_SEMIDIAMETER_ARCSEC_AT_1_AU } from "../base/constants.ts";
 import type { Direction } from "../base/place.ts";
 import { requireNumber } from "../base/problem.ts";
-import { atan2Deg, cosDeg, DEG_PER_RAD, sinDeg } from "../base/units.ts";
+import { atan2Deg, cosDeg, sinDeg } from "../base/units.ts";
 import {
   add,
   angleBetweenDeg,
@@ -19,6 +19,7 @@ import {
   unit,
   type Vec3,
 } from "../base/vector.ts";
+import { fromOutlineDeg, outlineOf, type Side } from "./outline.ts";
 
 export interface View {
   readonly azimuthDeg: number;
@@ -40,18 +41,6 @@ export interface Located {
   readonly centreInFrame: boolean;
   /** Any part of a disc of the given semidiameter lies in the frame. */
   readonly discInFrame: boolean;
-}
-
-/** One side of the frame: a stretch of great circle from corner to corner. */
-interface Side {
-  readonly from: Vec3;
-  readonly to: Vec3;
-  /** Normal of the side's plane, pointing into the frame. */
-  readonly inward: Vec3;
-  /** A point's foot lies on the stretch when it is on the positive side of these three. */
-  readonly pastStart: Vec3;
-  readonly beforeEnd: Vec3;
-  readonly middle: Vec3;
 }
 
 /** A camera's three directions, (east, north, up): along the axis, to the picture's right, to its top. */
@@ -99,57 +88,11 @@ function sidesOf(view: View, axis: Vec3, right: Vec3, up: Vec3): Side[] {
         add(scale(right, (x * view.gateWidthMm) / 2), scale(up, (y * view.gateHeightMm) / 2)),
       ),
     );
-  const corners = [corner(-1, -1), corner(1, -1), corner(1, 1), corner(-1, 1)];
-  return corners.map((from, i) => {
-    const to = corners[(i + 1) % 4]!;
-    const normal = unit(cross(from, to));
-    return {
-      from,
-      to,
-      inward: dot(normal, axis) >= 0 ? normal : scale(normal, -1),
-      pastStart: cross(normal, from),
-      beforeEnd: cross(to, normal),
-      middle: add(from, to),
-    };
-  });
+  return outlineOf([corner(-1, -1), corner(1, -1), corner(1, 1), corner(-1, 1)], axis);
 }
 
 /** Smallest angle in degrees from a unit direction to the frame's border, positive outside the frame. */
-export function fromEdgeDeg(frame: Frame, direction: Vec3): number {
-  let inside = true;
-  let leastSine = Number.POSITIVE_INFINITY;
-  let leastChordSquared = 4;
-  for (const side of frame.sides) {
-    const sine = dot(side.inward, direction);
-    if (sine < 0) inside = false;
-    leastChordSquared = Math.min(leastChordSquared, chordSquared(side.from, direction));
-    if (Math.abs(sine) < leastSine && isOverStretch(side, direction, sine)) leastSine = Math.abs(sine);
-  }
-  const toCornerRad = 2 * Math.asin(Math.sqrt(leastChordSquared) / 2);
-  const toSideRad = leastSine <= 1 ? Math.asin(leastSine) : Math.PI;
-  const nearest = Math.min(toSideRad, toCornerRad) * DEG_PER_RAD;
-  return inside ? -nearest : nearest;
-}
-
-/** Whether the foot of the perpendicular from a direction to a side's circle lies between its corners. */
-function isOverStretch(side: Side, direction: Vec3, sine: number): boolean {
-  const { inward } = side;
-  const x = direction[0] - sine * inward[0];
-  const y = direction[1] - sine * inward[1];
-  const z = direction[2] - sine * inward[2];
-  return (
-    isAhead(side.pastStart, x, y, z) && isAhead(side.beforeEnd, x, y, z) && isAhead(side.middle, x, y, z)
-  );
-}
-
-const isAhead = (v: Vec3, x: number, y: number, z: number): boolean => v[0] * x + v[1] * y + v[2] * z >= 0;
-
-function chordSquared(a: Vec3, b: Vec3): number {
-  const x = a[0] - b[0];
-  const y = a[1] - b[1];
-  const z = a[2] - b[2];
-  return x * x + y * y + z * z;
-}
+export const fromEdgeDeg = (frame: Frame, direction: Vec3): number => fromOutlineDeg(frame.sides, direction);
 
 /** Where a unit direction falls on the gate, mm; null when it is behind the camera. */
 export function onGateMm(frame: Orientation, direction: Vec3): { xMm: number; yMm: number } | null {

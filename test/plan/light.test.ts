@@ -43,7 +43,7 @@ describe("the light on a body", () => {
 
   it("passes through sunset into dusk and night, each where the sun stands", () => {
     const site = siteOf({ cameras: [standing("C", 270)] });
-    const plan = planOf(site, "2027-03-20T17:00/20:30", { stepS: 60 });
+    const plan = planOf(site, "2027-03-08T16:45/20:15", { stepS: 60 }); // new moon
     const { light } = plan.cameras[0]!;
     expect([...wordsOf(light)]).toEqual(["front", "dusk", "night"]);
     light.forEach((sample, i) => {
@@ -124,7 +124,7 @@ describe("what is added to the model's light", () => {
   });
 
   it("floodlights give light at night, as much as they are, and nothing to the deck", () => {
-    const night = "2027-03-20T23:00/23:30";
+    const night = "2027-03-08T23:00/23:30"; // new moon
     const dark = firstOf(siteOf({ cameras }), night).light[0]!;
     const lit = firstOf(siteOf({ cameras, more: "floodlights: { illuminance: 500 }" }), night).light[0]!;
     expect(lit.light).toBe("night");

@@ -30,7 +30,7 @@ test("phase, light and sky along the axis lie inside the bounds of their block",
         for (let block = 0; block < blocks.count; block++) {
           if (axisSky !== null) skyOfBlock(axisSky, blocks, sky.bounds, block, bound);
           for (let t = blocks.from[block]!; t < blocks.to[block]!; t++) {
-            const cosine = observerEast * sun.towardEast[t]! + observerNorth * sun.towardNorth[t]!;
+            const cosine = observerEast * sun.lampEast[t]! + observerNorth * sun.lampNorth[t]!;
             expect(cosine).toBeGreaterThanOrEqual(blocks.leastCosine[block]!);
             expect(Math.min(1, cosine)).toBeLessThanOrEqual(blocks.mostCosine[block]!);
             expect(sky.light.directLx[t]!).toBeLessThanOrEqual(sky.bounds.mostDirectLx[block]!);

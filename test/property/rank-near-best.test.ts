@@ -2,9 +2,10 @@
 
 import { expect, test } from "vitest";
 import { standardAir } from "../../src/base/standardAir.ts";
+import { instantMaker, readySkies } from "../../src/plan/instants.ts";
+import { obstaclesOf } from "../../src/plan/obstacles.ts";
 import { rankWindows } from "../../src/plan/rank/rankWindows.ts";
 import { lossAt, rankViewOf } from "../../src/plan/rank/wellLit.ts";
-import { instantMaker, readySkies } from "../../src/plan/scene.ts";
 import { sitePlume } from "../../src/plan/things.ts";
 import type { Site } from "../../src/site/types.ts";
 import type { Sky } from "../../src/sky/daylight.ts";
@@ -17,8 +18,15 @@ import { randomRankSite } from "../support/rankSites.ts";
 /** Weighted share of well-lit views, second by second. */
 function shareEachSecond(site: Site, opens: Date, closes: Date, skies: readonly Sky[]): number[] {
   const track = makeSunTrack(site.place, opens, closes);
-  const instantAt = instantMaker(site, readySkies(skies), site.air ?? standardAir(site.place.heightM), track);
-  const views = site.cameras.map((camera) => rankViewOf(site, camera));
+  const obstacles = obstaclesOf(site);
+  const instantAt = instantMaker(
+    site,
+    readySkies(skies),
+    site.air ?? standardAir(site.place.heightM),
+    track,
+    obstacles,
+  );
+  const views = site.cameras.map((camera) => rankViewOf(site, camera, obstacles));
   const plume = sitePlume(site);
   const weightSum = site.cameras.reduce((sum, { weight }) => sum + weight, 0);
   const shares: number[] = [];

@@ -4,6 +4,7 @@
  */
 
 import { expect, test } from "vitest";
+import { SKY_STATES, type SkyState } from "../../src/site/types.ts";
 import { daylight } from "../../src/sky/daylight.ts";
 import { sunIlluminanceLx } from "../../src/sky/twilight.ts";
 import { compare } from "../support/compare.ts";
@@ -13,14 +14,23 @@ interface Level {
   readonly h_deg: number;
   readonly lux: number;
 }
+interface Row {
+  readonly h_min: number;
+  readonly h_max: number;
+  readonly l0: number;
+  readonly l1: number;
+  readonly l2: number;
+  readonly l3: number;
+  readonly stated_error_log10: number;
+}
 interface Truth {
-  readonly polynomial: { readonly sun_values: Level[]; readonly sun_rows: { h_min: number }[] };
+  readonly polynomial: { readonly sun_values: Level[]; readonly sun_rows: Row[] };
   readonly circular_171: { readonly values: Level[] };
 }
 
 const truth = readTruth<Truth>("natural-illuminance");
 
-const totalLx = (elevationDeg: number, sky: "clear" | "overcast"): number => {
+const totalLx = (elevationDeg: number, sky: SkyState): number => {
   const light = daylight(elevationDeg, sky);
   return (
     light.directNormalLx * Math.max(0, Math.sin((elevationDeg * Math.PI) / 180)) + light.diffuseHorizontalLx
@@ -38,11 +48,38 @@ test("the polynomials' values from 90 to -18 degrees", () => {
   );
 });
 
-test("the rows join with steps of 1 % or less, as their authors' rounding leaves them", () => {
-  for (const { h_min } of truth.polynomial.sun_rows.filter((row) => row.h_min > -18)) {
-    const ratio = sunIlluminanceLx(h_min) / sunIlluminanceLx(h_min - 1e-9);
-    expect(ratio, `at ${h_min}`).toBeGreaterThan(0.99);
-    expect(ratio, `at ${h_min}`).toBeLessThan(1.0105);
+/** log10 lux of a row as published. */
+function published({ l0, l1, l2, l3 }: Row, elevationDeg: number): number {
+  const x = elevationDeg / 90;
+  return l0 + l1 * x + l2 * x ** 2 + l3 * x ** 3;
+}
+
+test("the rows as published do not meet, by 1 % at most; ours do, at the upper row's value", () => {
+  const { sun_rows } = truth.polynomial;
+  for (const [i, row] of sun_rows.entries()) {
+    const below = sun_rows[i + 1];
+    if (below === undefined) continue;
+    const ratio = 10 ** (published(row, row.h_min) - published(below, row.h_min));
+    expect(Math.abs(ratio - 1), `at ${row.h_min}`).toBeGreaterThan(0.002);
+    expect(Math.abs(ratio - 1), `at ${row.h_min}`).toBeLessThan(0.0101);
+    expect(sunIlluminanceLx(row.h_min)).toBeCloseTo(10 ** published(row, row.h_min), 9);
+    expect(sunIlluminanceLx(row.h_min) / sunIlluminanceLx(row.h_min - 1e-9)).toBeCloseTo(1, 7);
+  }
+});
+
+test("what makes them meet is half the stated error at most, and nothing but for 0.03 degree below each join", () => {
+  for (const row of truth.polynomial.sun_rows) {
+    let [offAtJoin, offElsewhere] = [0, 0];
+    for (let i = 0; i < 20_000; i++) {
+      // The more, the nearer the upper end.
+      const belowDeg = (row.h_max - row.h_min) * ((i + 0.5) / 20_000) ** 2;
+      const h = row.h_max - belowDeg;
+      const off = Math.abs(Math.log10(sunIlluminanceLx(h)) - published(row, h));
+      if (row.h_max < 90 && belowDeg < 0.03) offAtJoin = Math.max(offAtJoin, off);
+      else offElsewhere = Math.max(offElsewhere, off);
+    }
+    expect(offAtJoin, `below ${row.h_max}`).toBeLessThan(row.stated_error_log10 / 2);
+    expect(offElsewhere, `below ${row.h_max}`).toBeLessThan(1e-12);
   }
 });
 
@@ -61,6 +98,23 @@ test("general tables: sunset 400 lx clear and 40 lx overcast, end of nautical tw
     { name: "-12 degrees", found: Math.log2(totalLx(-12, "clear")), expected: Math.log2(0.008) },
     { name: "deep night", found: Math.log2(totalLx(-50, "clear")), expected: Math.log2(0.002) },
   ]);
+});
+
+test("sunset 400 to 760 lx, from the upper limb's to the centre's; civil twilight ends at 3.4 lx, nautical at 0.008", () => {
+  // General tables of illuminance say 400, the rows 759 with the centre on the horizon.
+  for (const lux of [sunIlluminanceLx(-0.8333), totalLx(-0.8333, "clear"), sunIlluminanceLx(0)]) {
+    expect(lux).toBeGreaterThan(400);
+    expect(lux).toBeLessThan(760);
+  }
+  expect(Math.abs(totalLx(-6, "clear") - 3.4)).toBeLessThan(0.05);
+  expect(Math.abs(sunIlluminanceLx(-12) - 0.008)).toBeLessThan(0.0005);
+});
+
+test("starlight with airglow: 0.002 lx under every sky long after dusk", () => {
+  compare(
+    "night without a moon",
+    SKY_STATES.map((state) => ({ name: state, found: totalLx(-30, state), expected: 0.002 })),
+  );
 });
 
 test("the blended light of a clear dusk is the polynomial's plus the night sky's 0.002 lx", () => {

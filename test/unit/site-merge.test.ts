@@ -127,7 +127,7 @@ cameras: [{ id: A, azimuth: 1, lens: { focal: 85 }, filters: [0.9] }, { id: B, a
 describe("bearings of the file", () => {
   const text = (bearings: string) =>
     `${HEAD.replace("name: Test", `name: T, bearings: ${bearings}`)}${VEHICLE.replace("base: 5", "ascent: { heading: 355, thrustToWeight: 2 }")}structures: [{ name: s, at: { bearing: 350, range: 9 }, width: 1, depth: 1, height: 1, turn: 10 }]
-horizon: [[350, 1], [5, 2]]
+horizon: [[-10, 1], [5, 2]]
 cameras: [{ id: A, at: { bearing: 355, range: 90 }, azimuth: 20, lens: { focal: 5 }, gate: 16mm }]`;
 
   it.each([
@@ -186,6 +186,8 @@ describe("the site around the cameras", () => {
       litShare: 0.5,
       litSpareStops: 0,
       nearBestShare: 0.95,
+      shadedShare: 0.5,
+      coverMarginDeg: 0.53,
     });
     expect(site.corrections).toEqual({ bySky: { haze: -0.3 }, byCamera: { A: 1 } });
   });

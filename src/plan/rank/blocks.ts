@@ -18,10 +18,12 @@ export interface SunBlocks {
   readonly to: Int32Array;
   /** 1 with the sun's centre up at all T-0s of the block, 0 at none: a block never holds both. */
   readonly isUp: Uint8Array;
-  /** The sun's azimuth at the block's middle as a unit vector, and the longest way from it to that of another T-0. */
-  readonly towardEast: Float64Array;
-  readonly towardNorth: Float64Array;
-  readonly towardSpread: Float64Array;
+  /** 1 with part of the body in shadow at any T-0 of the block. */
+  readonly isShaded: Uint8Array;
+  /** Azimuth of the direct light at the block's middle as a unit vector, and the longest way from it to that of another T-0. */
+  readonly lampEast: Float64Array;
+  readonly lampNorth: Float64Array;
+  readonly lampSpread: Float64Array;
   /** The same for the sun held at the horizon when it is down, as the standard sky takes it; the spread is half an angle, in radians. */
   readonly heldEast: Float64Array;
   readonly heldNorth: Float64Array;
@@ -60,9 +62,10 @@ export function makeSunBlocks(most: number): SunBlocks {
     from: new Int32Array(length),
     to: new Int32Array(length),
     isUp: new Uint8Array(length),
-    towardEast: column(),
-    towardNorth: column(),
-    towardSpread: column(),
+    isShaded: new Uint8Array(length),
+    lampEast: column(),
+    lampNorth: column(),
+    lampSpread: column(),
     heldEast: column(),
     heldNorth: column(),
     heldUp: column(),
@@ -109,29 +112,31 @@ export function fillSunBlocks(blocks: SunBlocks, sun: SunColumns): void {
 }
 
 function fillSunBlock(room: SunBlocks, sun: SunColumns, block: number, from: number, to: number): void {
-  const { towardEast, towardNorth, east, north, up } = sun;
+  const { lampEast, lampNorth, towardEast, towardNorth, east, north, up } = sun;
   const middle = (from + to - 1) >> 1;
   const isHeld = up[middle]! < 0;
   const [heldEast, heldNorth, heldUp] = isHeld
     ? [towardEast[middle]!, towardNorth[middle]!, 0]
     : [east[middle]!, north[middle]!, up[middle]!];
-  let towardSquared = 0;
+  let lampSquared = 0;
+  let isShaded: 0 | 1 = 0;
   let heldSquared = 0;
   for (let i = from; i < to; i++) {
-    const toward =
-      (towardEast[i]! - towardEast[middle]!) ** 2 + (towardNorth[i]! - towardNorth[middle]!) ** 2;
+    const lamp = (lampEast[i]! - lampEast[middle]!) ** 2 + (lampNorth[i]! - lampNorth[middle]!) ** 2;
     const held =
       up[i]! < 0
         ? (towardEast[i]! - heldEast) ** 2 + (towardNorth[i]! - heldNorth) ** 2 + heldUp ** 2
         : (east[i]! - heldEast) ** 2 + (north[i]! - heldNorth) ** 2 + (up[i]! - heldUp) ** 2;
-    if (toward > towardSquared) towardSquared = toward;
+    if (sun.shades[i] !== null) isShaded = 1;
+    if (lamp > lampSquared) lampSquared = lamp;
     if (held > heldSquared) heldSquared = held;
   }
   room.from[block] = from;
   room.to[block] = to;
-  room.towardEast[block] = towardEast[middle]!;
-  room.towardNorth[block] = towardNorth[middle]!;
-  room.towardSpread[block] = Math.sqrt(towardSquared);
+  room.isShaded[block] = isShaded;
+  room.lampEast[block] = lampEast[middle]!;
+  room.lampNorth[block] = lampNorth[middle]!;
+  room.lampSpread[block] = Math.sqrt(lampSquared);
   room.heldEast[block] = heldEast;
   room.heldNorth[block] = heldNorth;
   room.heldUp[block] = heldUp;
@@ -141,6 +146,8 @@ function fillSunBlock(room: SunBlocks, sun: SunColumns, block: number, from: num
 export function fillLightBlocks(room: LightBlocks, blocks: SunBlocks, light: LightColumns): void {
   for (let block = 0; block < blocks.count; block++) {
     boundBlock(room, light, block, blocks.from[block]!, blocks.to[block]!);
+    // In shadow a facet may get none of it.
+    if (blocks.isShaded[block] === 1) room.leastDirectLx[block] = 0;
   }
 }
 
@@ -185,10 +192,10 @@ const ROUNDING = 1e-12;
 
 /** Bounds on the cosine of the phase for a view, by the unit vector to its camera: unit vectors so far apart have products no farther apart. */
 export function boundPhase(blocks: SunBlocks, observerEast: number, observerNorth: number): void {
-  const { count, towardEast, towardNorth, towardSpread, leastCosine, mostCosine } = blocks;
+  const { count, lampEast, lampNorth, lampSpread, leastCosine, mostCosine } = blocks;
   for (let block = 0; block < count; block++) {
-    const cosine = observerEast * towardEast[block]! + observerNorth * towardNorth[block]!;
-    const spread = towardSpread[block]! + ROUNDING;
+    const cosine = observerEast * lampEast[block]! + observerNorth * lampNorth[block]!;
+    const spread = lampSpread[block]! + ROUNDING;
     leastCosine[block] = cosine - spread;
     mostCosine[block] = Math.min(1, cosine + spread);
   }

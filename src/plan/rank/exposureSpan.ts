@@ -3,7 +3,7 @@
 import { DEG_PER_RAD } from "../../base/units.ts";
 import { cylinderMean } from "../../light/body.ts";
 import { BEAM, type LightBlocks } from "./blocks.ts";
-import { peakOf, type SkyView, type SkyWindow } from "./skyView.ts";
+import { peakOf, type SkyView, type SkyWindow, shadedAt } from "./skyView.ts";
 import { tableAt, tableOf } from "./table.ts";
 
 /** Extremes that no view turns: without direct sun every side has the same light. */
@@ -161,14 +161,15 @@ function widen(
   found: Extremes,
 ): void {
   const { observerEast, observerNorth } = view;
-  const { towardEast, towardNorth } = sun;
+  const { lampEast, lampNorth, shades } = sun;
   const { directLx, fillLx } = light;
   for (let i = from; i < to; i++) {
     const direct = directLx[i]!;
     if (direct <= 0) continue;
     const fill = fillLx[i]!;
-    const cosine = observerEast * towardEast[i]! + observerNorth * towardNorth[i]!;
-    const mean = direct * tableAt(meanTable, (1 + cosine) / 2) + fill;
+    const cosine = observerEast * lampEast[i]! + observerNorth * lampNorth[i]!;
+    const shaded = shades[i] === null ? null : shadedAt(view, sun, i);
+    const mean = direct * (shaded?.mean ?? tableAt(meanTable, (1 + cosine) / 2)) + fill;
     if (mean < found.least) {
       found.least = mean;
       found.leastAt = i;
@@ -177,14 +178,15 @@ function widen(
       found.most = mean;
       found.mostAt = i;
     }
-    const facet = direct * peakOf(cosine) + fill;
+    const facet = direct * (shaded?.brightest ?? peakOf(cosine)) + fill;
     if (facet > found.facet) found.facet = facet;
   }
 }
 
 /** The table found the T-0; its value is computed. */
 function meanLxAt(view: SkyView, { sun, light }: SkyWindow, index: number): number {
-  const cosine = view.observerEast * sun.towardEast[index]! + view.observerNorth * sun.towardNorth[index]!;
+  const cosine = view.observerEast * sun.lampEast[index]! + view.observerNorth * sun.lampNorth[index]!;
   const phaseDeg = Math.acos(Math.min(1, Math.max(-1, cosine))) * DEG_PER_RAD;
-  return light.directLx[index]! * cylinderMean(phaseDeg) + light.fillLx[index]!;
+  const mean = shadedAt(view, sun, index)?.mean ?? cylinderMean(phaseDeg);
+  return light.directLx[index]! * mean + light.fillLx[index]!;
 }

@@ -7,7 +7,7 @@
 import { skyAt } from "./axisSky.ts";
 import { BEAM, type LightBlocks, type SunBlocks } from "./blocks.ts";
 import { type Kit, leastThatKeeps, reaches } from "./kit.ts";
-import { boundKept, peakOf, type SkyView, type SkyWindow } from "./skyView.ts";
+import { boundKept, peakAt, type SkyView, type SkyWindow, shadedAt } from "./skyView.ts";
 import type { Run } from "./sunColumns.ts";
 
 /** What the loop writes for one view. */
@@ -53,7 +53,11 @@ export function judgeView(view: SkyView, window: SkyWindow, row: ViewRow): Count
     const run = flareRuns[flare];
     const isTouched = run !== undefined && run.from < to;
     const isCovered = isTouched && run.from <= from && run.to >= to;
-    const phase = phaseOfBlock(view, blocks, bounds, block);
+    const open = phaseOfBlock(view, blocks, bounds, block);
+    const phase =
+      blocks.isShaded[block] === 1 && bounds.beam[block] !== BEAM.none && open !== PHASE.unlit
+        ? PHASE.mixed
+        : open;
     if (phase === PHASE.mixed || (isTouched && !isCovered && phase !== PHASE.unlit)) {
       judgeEach(view, window, row, from, to, flare, counts);
       continue;
@@ -114,7 +118,7 @@ function judgeEach(
   counts: Counts,
 ): void {
   const { observerEast, observerNorth, litCosine, frontCosine } = view;
-  const { towardEast, towardNorth } = window.sun;
+  const { towardEast, towardNorth, shades } = window.sun;
   const { directLx } = window.light;
   const { flareRuns } = row;
   let flare = firstFlare;
@@ -123,8 +127,9 @@ function judgeEach(
     let isUnlit = false;
     if (directLx[i]! > 0) {
       const cosine = observerEast * towardEast[i]! + observerNorth * towardNorth[i]!;
-      if (cosine > frontCosine) counts.front++;
-      isUnlit = cosine < litCosine;
+      const shaded = shades[i] === null ? null : shadedAt(view, window.sun, i);
+      if (cosine > frontCosine && (shaded === null || shaded.kept >= view.shadedShare)) counts.front++;
+      isUnlit = shaded === null ? cosine < litCosine : shaded.lit < view.litShare;
     }
     while (flare < flareRuns.length && flareRuns[flare]!.to <= i) flare++;
     const isInSun = flare < flareRuns.length && flareRuns[flare]!.from <= i;
@@ -162,21 +167,20 @@ function judgeSettings(
   to: number,
   counts: Counts,
 ): void {
-  const { factor, floodlightLx, bodyPerLx, deckPerLx, against, axisSky } = view;
+  const { factor, bodyPerLx, deckPerLx, against, axisSky } = view;
   let index = 0;
   for (let i = from; i < to; i++) {
     let darkest = Number.POSITIVE_INFINITY;
     let brightest = 0;
     if (bodyPerLx !== null) {
-      const fill = light.fillLx[i]! * factor + floodlightLx;
-      const cosine = view.observerEast * sun.towardEast[i]! + view.observerNorth * sun.towardNorth[i]!;
-      darkest = bodyPerLx * fill;
-      brightest = bodyPerLx * (light.directLx[i]! * factor * peakOf(cosine) + fill);
+      const fill = light.fillLx[i]! * factor;
+      darkest = bodyPerLx * (fill + view.bodyDarkLx);
+      brightest = bodyPerLx * (light.directLx[i]! * factor * peakAt(view, sun, i) + fill + view.bodyBrightLx);
     }
     if (deckPerLx !== null) {
-      const deck = deckPerLx * light.groundLx[i]! * factor;
-      darkest = Math.min(darkest, deck);
-      brightest = Math.max(brightest, deck);
+      const ground = light.groundLx[i]! * factor;
+      darkest = Math.min(darkest, deckPerLx * (ground + view.deckDarkLx));
+      brightest = Math.max(brightest, deckPerLx * (ground + view.deckBrightLx));
     }
     const skyCdM2 = axisSky === null ? 0 : skyAt(axisSky, sun, light, i);
     for (const { ownCdM2, through } of against) {

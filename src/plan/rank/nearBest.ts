@@ -2,7 +2,7 @@
 
 import { type Interval, intervalsOutside } from "../../base/crossings.ts";
 import { MS_PER_SECOND } from "../../base/units.ts";
-import type { Instant } from "../scene.ts";
+import type { Instant } from "../instants.ts";
 import type { RankRoom, RoomView, SunSteps } from "./rankRoom.ts";
 import { type Run, runsWhere, type SunColumns } from "./sunColumns.ts";
 import { firstFrom, type SunSpans } from "./sunSpans.ts";

@@ -62,7 +62,7 @@ function wholeNotes(
   const notes: string[] = [];
   if (site.structures.length > 0 || site.horizon.length > 0) {
     notes.push(
-      "structures and the horizon mask are read but not yet counted: a lit body may stand in shadow, a sun in the frame may be hidden",
+      "unlit counts shadows of structures and skyline too; a sun behind something opaque costs nothing, a lattice hides no sun",
     );
   }
   if (skies.length > 1 && skyWeights.every((weight) => weight === skyWeights[0])) {

@@ -71,7 +71,7 @@ function leadWords(first: RankedWindow, second: RankedWindow): string[] {
 
 const LOSS_WORDS: Readonly<Record<Loss, string>> = {
   dark: "lost to a sun that is down",
-  unlit: "seen from the unlit side",
+  unlit: "unlit or in shadow",
   sun: "lost to the sun in or near the frame",
   setting: "that no setting of the kit reaches",
 };

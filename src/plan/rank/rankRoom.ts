@@ -7,7 +7,10 @@ import { cosDeg, sinDeg } from "../../base/units.ts";
 import type { PlumeLuminance } from "../../light/plume.ts";
 import type { Camera, Site } from "../../site/types.ts";
 import type { Sky } from "../../sky/daylight.ts";
-import { type ReadySky, readySkies } from "../scene.ts";
+import type { CameraView } from "../cameraView.ts";
+import { type ReadySky, readySkies } from "../instants.ts";
+import { type Obstacles, obstaclesOf } from "../obstacles.ts";
+import type { PlumeReach } from "../plumeReach.ts";
 import { correctionStops, sitePlume } from "../things.ts";
 import { axisSkyOf, type IndicatrixTable, indicatrixTable } from "./axisSky.ts";
 import { makeLightBlocks, makeSunBlocks, type SunBlocks } from "./blocks.ts";
@@ -46,6 +49,7 @@ export interface RankRoom {
   readonly air: Air;
   readonly axes: HorizonAxes;
   readonly plume: PlumeLuminance | null;
+  readonly obstacles: Obstacles;
   /** With room for the longest window. */
   readonly skies: readonly RoomSky[];
   /** Sum 1. */
@@ -78,8 +82,9 @@ export function makeRankRoom(
   const air = site.air ?? standardAir(site.place.heightM);
   const axes = horizonAxes(site.place);
   const plume = sitePlume(site);
+  const obstacles = obstaclesOf(site);
   const ready = readySkies(skies);
-  const views = roomViewsOf(site, { air, axes, plume }, ready, most);
+  const views = roomViewsOf(site, { air, axes, plume, obstacles }, ready, most);
   const needsSky = views.some((view) => view.bySky.some(({ axisSky }) => axisSky !== null));
   const sun = makeSunColumns(most);
   const blocks = makeSunBlocks(most);
@@ -88,6 +93,7 @@ export function makeRankRoom(
     air,
     axes,
     plume,
+    obstacles,
     skies: ready.map((sky) => roomSkyOf(sky, sun, blocks, most, needsSky)),
     skyWeights,
     views,
@@ -106,13 +112,13 @@ export function makeRankRoom(
 
 function roomViewsOf(
   site: Site,
-  pad: Pick<RankRoom, "air" | "axes" | "plume">,
+  pad: Pick<RankRoom, "air" | "axes" | "plume" | "obstacles">,
   skies: readonly ReadySky[],
   most: number,
 ): RoomView[] {
   const indicatrices = skies.map(({ general }) => indicatrixTable(general));
   return camerasById(site).map((camera): RoomView => {
-    const rankView = rankViewOf(site, camera);
+    const rankView = rankViewOf(site, camera, pad.obstacles);
     return {
       rankView,
       cone: flareConeOf(rankView, pad.axes, pad.air, site.settings.flareMarginDeg),
@@ -182,6 +188,10 @@ function skyViewOf(
     kit,
     factor,
     floodlightLx: site.floodlightLx ?? 0,
+    ...lampsOf(site, view, plume),
+    told: view.told,
+    litShare: settings.litShare,
+    shadedShare: settings.shadedShare,
     bodyPerLx: keeps("body") && vehicle !== null ? vehicle.reflectance / Math.PI : null,
     deckPerLx: keeps("deck") ? site.groundReflectance / Math.PI : null,
     against,
@@ -190,6 +200,24 @@ function skyViewOf(
       : null,
   };
 }
+
+/** Floodlights on the kept things and, where the camera keeps it, the plume's light. */
+function lampsOf(
+  { floodlightLx, floodlightDeckLx }: Site,
+  { plumeReach }: CameraView,
+  plume: PlumeLuminance | null,
+): Pick<SkyView, "bodyDarkLx" | "bodyBrightLx" | "deckDarkLx" | "deckBrightLx"> {
+  const own = plume?.nominalCdM2 ?? 0;
+  const { bodyDark, bodyBright, deckDark, deckBright } = plumeReach ?? NO_REACH;
+  return {
+    bodyDarkLx: (floodlightLx ?? 0) + bodyDark * own,
+    bodyBrightLx: (floodlightLx ?? 0) + bodyBright * own,
+    deckDarkLx: (floodlightDeckLx ?? 0) + deckDark * own,
+    deckBrightLx: (floodlightDeckLx ?? 0) + deckBright * own,
+  };
+}
+
+const NO_REACH: PlumeReach = { bodyDark: 0, bodyBright: 0, bodyMean: 0, deckDark: 0, deckBright: 0 };
 
 /** Share of what stands before the sky below which the sky does not show: less than a thousandth of a stop. */
 const NEGLIGIBLE_SHARE = 2e-4;

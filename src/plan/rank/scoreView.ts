@@ -90,13 +90,14 @@ function widenKept(room: RankRoom, view: SkyView, window: RoomSky, kept: KeptSpa
   const { sun, blocks, light, bounds, shared } = window;
   const body = bodySpanLx(view, window, shared, room.meanTable);
   if (bodyPerLx !== null) {
-    const leastLx = shared.leastFillLx * factor + floodlightLx;
-    const mostLx = body.mostFacetLx * factor + floodlightLx;
+    const leastLx = shared.leastFillLx * factor + view.bodyDarkLx;
+    const mostLx = body.mostFacetLx * factor + view.bodyBrightLx;
     keepSpan(kept, bodyPerLx * leastLx, bodyPerLx * mostLx);
   }
   if (deckPerLx !== null) {
-    const perLx = deckPerLx * factor;
-    keepSpan(kept, perLx * shared.leastGroundLx, perLx * shared.mostGroundLx);
+    const leastLx = shared.leastGroundLx * factor + view.deckDarkLx;
+    const mostLx = shared.mostGroundLx * factor + view.deckBrightLx;
+    keepSpan(kept, deckPerLx * leastLx, deckPerLx * mostLx);
   }
   const sky = axisSky === null ? NO_SKY : skySpan(axisSky, sun, blocks, light, bounds);
   for (const { ownCdM2, through } of against) {

@@ -8,7 +8,8 @@ import type { Window } from "../../site/types.ts";
 import { skyName } from "../../sky/daylight.ts";
 import { makeSunTrack, type SunTrack } from "../../sky/sunTrack.ts";
 import type { TimeSpan } from "../clock.ts";
-import { instantMaker, instantsOf } from "../scene.ts";
+import { instantMaker } from "../instants.ts";
+import { instantsOf } from "../scene.ts";
 import { fillLightBlocks, fillSunBlocks } from "./blocks.ts";
 import { sharedSpan } from "./exposureSpan.ts";
 import { fillLightColumns } from "./lightColumns.ts";
@@ -39,7 +40,12 @@ export function scoreWindow(room: RankRoom, window: Window, stepS: number): Wind
   const figures = makeViewFigures(room.names, spans, 1 - sun.upCount / sun.count);
   for (let i = 0; i < room.views.length; i++) scoreView(room, i, figures);
   const skies = room.skies.map(({ ready }) => ready);
-  const search: ShareSearch = { room, sun, spans, instantAt: instantMaker(site, skies, air, track) };
+  const search: ShareSearch = {
+    room,
+    sun,
+    spans,
+    instantAt: instantMaker(site, skies, air, track, room.obstacles),
+  };
   const views = viewsInFileOrder(figures, room.fileOrder);
   return {
     rank: 0,
@@ -59,8 +65,8 @@ export function scoreWindow(room: RankRoom, window: Window, stepS: number): Wind
 
 /** Sun, light and bounds of a window, and nothing left of the one before. */
 function fillRoom(room: RankRoom, timesMs: readonly number[], track: SunTrack): void {
-  const { site, air, axes, sun, blocks } = room;
-  fillSunColumns(sun, timesMs, track, axes, air);
+  const { site, air, axes, sun, blocks, obstacles } = room;
+  fillSunColumns(sun, timesMs, track, axes, air, obstacles);
   fillSunBlocks(blocks, sun);
   for (const sky of room.skies) {
     fillLightColumns(sky.light, site, air.pressureHPa, sun, sky.ready);

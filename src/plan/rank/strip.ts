@@ -6,7 +6,8 @@ import type { Site, Window } from "../../site/types.ts";
 import type { Sky } from "../../sky/daylight.ts";
 import { makeSunTrack } from "../../sky/sunTrack.ts";
 import type { TimeSpan } from "../clock.ts";
-import { instantMaker, readySkies } from "../scene.ts";
+import { instantMaker, readySkies } from "../instants.ts";
+import { obstaclesOf } from "../obstacles.ts";
 import { correctionStops, sitePlume, thingsAt } from "../things.ts";
 import type { RankedWindow } from "./rankTypes.ts";
 import { lossAt, rankViewOf } from "./wellLit.ts";
@@ -38,11 +39,13 @@ export function stripOf(site: Site, ranked: RankedWindow, sky: Sky, columns: num
   const stretchMs = (closes.getTime() - opens.getTime()) / columns;
   const edges = Array.from({ length: columns + 1 }, (_, i) => new Date(opens.getTime() + i * stretchMs));
   const track = makeSunTrack(site.place, opens, closes);
-  const instantAt = instantMaker(site, readySkies([sky]), site.air ?? standardAir(site.place.heightM), track);
+  const air = site.air ?? standardAir(site.place.heightM);
+  const obstacles = obstaclesOf(site);
+  const instantAt = instantMaker(site, readySkies([sky]), air, track, obstacles);
   const instants = edges.slice(0, -1).map((edge) => instantAt(edge.getTime() + stretchMs / 2));
   const plume = sitePlume(site);
   const rows = site.cameras.map((camera) => {
-    const view = rankViewOf(site, camera);
+    const view = rankViewOf(site, camera, obstacles);
     const { inFrame, nearFrame } = ranked.views.find(({ id }) => id === camera.id)!;
     const cells = instants.map((instant, i): StripCell => {
       const correction = correctionStops(site, camera.id, sky);

@@ -2,8 +2,13 @@
 
 import type { HorizonAxes } from "../../base/earthFixed.ts";
 import type { Air } from "../../base/place.ts";
+import { isSunGone } from "../../sky/daylight.ts";
+import { makeMoonTrack, moonScratch } from "../../sky/moonTrack.ts";
 import { liftedScratch, liftInto } from "../../sky/sun.ts";
 import { type SunTrack, sunScratch } from "../../sky/sunTrack.ts";
+import type { BodyShade } from "../../view/bodyShade.ts";
+import { shadeAt } from "../instants.ts";
+import type { Obstacles } from "../obstacles.ts";
 
 /** From the index `from` to before `to`. */
 export interface Run {
@@ -25,6 +30,16 @@ export interface SunColumns {
   /** Its azimuth as a unit vector. */
   readonly towardEast: Float64Array;
   readonly towardNorth: Float64Array;
+  /** Azimuth of the direct light: the sun's or, with the sun gone, the moon's. */
+  readonly lampEast: Float64Array;
+  readonly lampNorth: Float64Array;
+  /** The moon with the sun gone; NaN before. */
+  readonly moonAirlessElevationDeg: Float64Array;
+  readonly moonApparentElevationDeg: Float64Array;
+  readonly moonPhaseAngleDeg: Float64Array;
+  readonly moonParallaxDeg: Float64Array;
+  /** Null where all of the body stands in the sun. */
+  readonly shades: (BodyShade | null)[];
   readonly airlessElevationDeg: Float64Array;
   readonly apparentElevationDeg: Float64Array;
   readonly distanceAu: Float64Array;
@@ -45,6 +60,13 @@ export function makeSunColumns(most: number): SunColumns {
     up: column(),
     towardEast: column(),
     towardNorth: column(),
+    lampEast: column(),
+    lampNorth: column(),
+    moonAirlessElevationDeg: column(),
+    moonApparentElevationDeg: column(),
+    moonPhaseAngleDeg: column(),
+    moonParallaxDeg: column(),
+    shades: new Array(most).fill(null),
     airlessElevationDeg: column(),
     apparentElevationDeg: column(),
     distanceAu: column(),
@@ -61,6 +83,7 @@ export function fillSunColumns(
   track: SunTrack,
   axes: HorizonAxes,
   air: Air,
+  obstacles: Obstacles,
 ): void {
   const sample = sunScratch();
   const sun = liftedScratch();
@@ -81,11 +104,43 @@ export function fillSunColumns(
     columns.distanceAu[i] = sample.distanceAu;
   }
   columns.count = timesMs.length;
+  fillMoons(columns, track, axes, air);
+  for (let i = 0; i < columns.count; i++) {
+    columns.shades[i] = shadeAt(obstacles, [columns.east[i]!, columns.north[i]!, columns.up[i]!]);
+  }
   columns.upRuns = runsWhere(columns.count, (i) => columns.apparentElevationDeg[i]! > 0);
   columns.upCount = columns.upRuns.reduce((sum, { from, to }) => sum + to - from, 0);
   columns.longestStepMs = 0;
   for (let i = 1; i < columns.count; i++) {
     columns.longestStepMs = Math.max(columns.longestStepMs, timesMs[i]! - timesMs[i - 1]!);
+  }
+}
+
+/** The moon where no part of the sun is up, and the azimuth of the direct light everywhere. */
+function fillMoons(
+  columns: SunColumns,
+  { place, fromMs, toMs }: SunTrack,
+  axes: HorizonAxes,
+  air: Air,
+): void {
+  const track = makeMoonTrack(place, new Date(fromMs), new Date(toMs));
+  const sample = moonScratch();
+  const moon = liftedScratch();
+  const enu = moon.direction;
+  for (let i = 0; i < columns.count; i++) {
+    columns.lampEast[i] = columns.towardEast[i]!;
+    columns.lampNorth[i] = columns.towardNorth[i]!;
+    columns.moonApparentElevationDeg[i] = Number.NaN;
+    if (!isSunGone({ apparentElevationDeg: columns.apparentElevationDeg[i]! })) continue;
+    track.into(columns.timesMs[i]!, sample);
+    liftInto(axes, sample.fixed, air, moon);
+    const level = Math.sqrt(enu[0] * enu[0] + enu[1] * enu[1]);
+    columns.lampEast[i] = level === 0 ? 0 : enu[0] / level;
+    columns.lampNorth[i] = level === 0 ? 1 : enu[1] / level;
+    columns.moonAirlessElevationDeg[i] = moon.airlessElevationDeg;
+    columns.moonApparentElevationDeg[i] = moon.apparentElevationDeg;
+    columns.moonPhaseAngleDeg[i] = sample.phaseAngleDeg;
+    columns.moonParallaxDeg[i] = sample.parallaxDeg;
   }
 }
 

@@ -1,16 +1,12 @@
 /** The sun in and near one view's frame over a window, exact, at the price of a dot product for every sixteen T-0s for most views. */
 
 import { EARTH_TURN_DEG_PER_DAY } from "../../base/constants.ts";
-import {
-  type Interval,
-  intervalsBetween,
-  intervalsOutside,
-  RESOLUTION_MS,
-  rootBetween,
-} from "../../base/crossings.ts";
+import { type Interval, intervalsBetween, RESOLUTION_MS, rootBetween } from "../../base/crossings.ts";
 import { MS_PER_DAY, MS_PER_MINUTE } from "../../base/units.ts";
 import { liftedScratch, liftInto } from "../../sky/sun.ts";
 import { SUN_MAX_RATE_DEG_PER_MS, type SunTrack, sunScratch } from "../../sky/sunTrack.ts";
+import { cameraSunOf } from "../../view/sunInFrame.ts";
+import { hiddenWithin, spansWithout } from "../hiddenSun.ts";
 import { measureSun, type SunMeasures } from "../sunRisk.ts";
 import { type FlareCone, runsInCone, type TurnedSun, turnSun } from "./flareCone.ts";
 import type { Run, SunColumns } from "./sunColumns.ts";
@@ -37,15 +33,13 @@ export function sunSpans(rankView: RankView, cone: FlareCone, sun: SunColumns, t
   const frameRuns: Interval[] = [];
   for (const run of runs) searchRun(search, run, sun, flareRuns, frameRuns);
   if (flareRuns.length === 0) return NONE;
-  const flare = joined(flareRuns);
-  const inFrame = joined(frameRuns);
-  const nearFrame = flare.flatMap((span) =>
-    intervalsOutside(
-      inFrame.filter(({ fromMs, toMs }) => fromMs < span.toMs && toMs > span.fromMs),
-      span.fromMs,
-      span.toMs,
-    ),
-  );
+  const { view, hides } = rankView;
+  const reached = joined(flareRuns);
+  const hidden =
+    hides.hidden === null ? [] : hiddenWithin(hides, cameraSunOf(track, view.place, view.air), reached);
+  const flare = spansWithout(reached, hidden);
+  const inFrame = spansWithout(joined(frameRuns), hidden);
+  const nearFrame = spansWithout(flare, inFrame);
   // Both edges are sought apart: where they fall together nothing but rounding lies between them.
   return { flare, inFrame, nearFrame: nearFrame.filter(({ fromMs, toMs }) => toMs - fromMs > RESOLUTION_MS) };
 }

@@ -9,8 +9,10 @@ import type { Camera, Settings, Site, Thing } from "../../site/types.ts";
 import { type CameraSun, seenBy } from "../../view/sunInFrame.ts";
 import { type CameraView, makeCameraView } from "../cameraView.ts";
 import { canBeSet, choicesFor } from "../choices.ts";
+import { type CameraHides, cameraHidesOf } from "../hiddenSun.ts";
+import type { Instant } from "../instants.ts";
 import { imageMotion } from "../motion.ts";
-import type { Instant } from "../scene.ts";
+import type { Obstacles } from "../obstacles.ts";
 import { type FlareRule, flareMeasure, flareRule } from "../sunRisk.ts";
 import { correctionStops, spanOf, type Things, thingsAt } from "../things.ts";
 import { type Kit, makeKit, reaches } from "./kit.ts";
@@ -28,27 +30,38 @@ export interface RankView {
   readonly view: CameraView;
   readonly axes: HorizonAxes;
   readonly flareRule: FlareRule;
-  /** Below zero while the sun is in or near the frame. */
+  /** Below zero while the sun is in or near the frame and not hidden. */
   readonly flare: (sun: CameraSun) => number;
+  readonly hides: CameraHides;
   /** Null where the site file lacks what a setting needs: then light and sun alone are judged. */
   readonly kit: Kit | null;
 }
 
-export function rankViewOf(site: Site, camera: Camera): RankView {
+export function rankViewOf(site: Site, camera: Camera, obstacles: Obstacles): RankView {
   const view = makeCameraView(site, camera);
   const rule = flareRule(view, site.settings);
   const choices = choicesFor(camera, imageMotion(site, view));
+  const hides = cameraHidesOf(site, obstacles, view);
   return {
     camera,
     view,
     axes: horizonAxes(view.place),
     flareRule: rule,
-    flare: flareMeasure(view.frame, rule),
+    flare: openFlare(flareMeasure(view.frame, rule), hides),
+    hides,
     kit: canBeSet(site, camera, choices)
       ? makeKit(choices.choices, camera.medium!, site.settings.litSpareStops)
       : null,
   };
 }
+
+/** A hidden sun makes no flare; only the sign counts. */
+const openFlare =
+  (measure: RankView["flare"], { hidden }: CameraHides): RankView["flare"] =>
+  (sun) => {
+    const flare = measure(sun);
+    return flare < 0 && hidden !== null && hidden(sun) < 0 ? 1 : flare;
+  };
 
 /** Why a view is not well lit at a T-0 under one of its skies; null when it is. */
 export function lossAt(

@@ -1,0 +1,137 @@
+/** What stands between a camera and the sun: silhouettes of structures and of the vehicle, and the skyline. */
+
+import { fromHorizon, horizonAxes, toEarthFixed, toHorizon } from "../base/earthFixed.ts";
+import type { Place } from "../base/place.ts";
+import { DEG_PER_RAD, RAD_PER_DEG } from "../base/units.ts";
+import { add, cross, dot, scale, subtract, unit, type Vec3 } from "../base/vector.ts";
+import { type Silhouette, silhouetteOf } from "./hull.ts";
+import { fromOutlineDeg } from "./outline.ts";
+import type { Prism } from "./prism.ts";
+import { FARTHEST_DEG, SKYLINE_NAME, type Skyline } from "./skyline.ts";
+import type { CameraSun } from "./sunInFrame.ts";
+
+/** One thing that hides, as seen by one camera. */
+export interface Hider {
+  readonly name: string;
+  readonly solidity: number;
+  /**
+   * Degrees from a direction to its border, positive outside; farther out than `FARTHEST_DEG` it says so much. No two
+   * directions differ by more than the angle between them.
+   */
+  readonly fromEdgeDeg: (direction: Vec3) => number;
+  /** No direction lies deeper behind it than this. */
+  readonly mostDepthDeg: number;
+}
+
+/** The hiders of a camera at `place`, in its horizon. */
+export function hidersOf(
+  pad: Place,
+  place: Place,
+  prisms: readonly Prism[],
+  skyline: Skyline | null,
+): Hider[] {
+  const padAxes = horizonAxes(pad);
+  const axes = horizonAxes(place);
+  const viewpointM = toHorizon(padAxes, subtract(toEarthFixed(place), toEarthFixed(pad)));
+  const turned = (enu: Vec3): Vec3 => toHorizon(axes, fromHorizon(padAxes, enu));
+  const solids = prisms
+    .filter(({ solidity }) => solidity > 0)
+    .map((prism) => solidHider(prism, viewpointM, turned));
+  if (skyline === null) return solids;
+  return [
+    ...solids,
+    { name: SKYLINE_NAME, solidity: 1, fromEdgeDeg: skyline.fromEdgeDeg, mostDepthDeg: FARTHEST_DEG },
+  ];
+}
+
+/** The outline is drawn when first asked for: most cameras never meet the sun. */
+function solidHider(prism: Prism, viewpointM: Vec3, turned: (enu: Vec3) => Vec3): Hider {
+  let drawn: Drawn | null = null;
+  const outline = (): Drawn => {
+    drawn ??= drawnOutline(silhouetteOf(prism, viewpointM, turned));
+    return drawn;
+  };
+  return {
+    name: prism.name,
+    solidity: prism.solidity,
+    fromEdgeDeg: (direction) => outline().fromEdgeDeg(direction),
+    get mostDepthDeg() {
+      return outline().mostDepthDeg;
+    },
+  };
+}
+
+type Drawn = Pick<Hider, "fromEdgeDeg" | "mostDepthDeg">;
+
+/** No outline: the camera stands inside. */
+function drawnOutline(outline: Silhouette | null): Drawn {
+  if (outline === null) return { fromEdgeDeg: () => -FARTHEST_DEG, mostDepthDeg: FARTHEST_DEG };
+  const { sides, centre, radiusRad, mostDepthDeg } = outline;
+  const farthestCosine = Math.cos(Math.min(Math.PI, radiusRad + FARTHEST_DEG * RAD_PER_DEG));
+  const fromEdgeDeg = (direction: Vec3): number =>
+    dot(direction, centre) < farthestCosine
+      ? FARTHEST_DEG
+      : Math.min(FARTHEST_DEG, fromOutlineDeg(sides, direction));
+  return { fromEdgeDeg, mostDepthDeg };
+}
+
+/** The sun's disc is never smaller in radius: 959.63 arc seconds at 1.0168 au. */
+const LEAST_DISC_DEG = 0.262;
+
+/**
+ * Below zero while the whole disc stands `marginDeg` or deeper behind one opaque thing: degrees still missing. A lattice
+ * never hides: the sun shines through it. Null when nothing can hide the sun.
+ */
+export function hiddenMeasure(
+  hiders: readonly Hider[],
+  marginDeg: number,
+): ((sun: CameraSun) => number) | null {
+  if (hiders.every(({ solidity }) => solidity < 1)) return null;
+  let opaque: readonly Hider[] | null = null;
+  return ({ direction, semidiameterDeg }) => {
+    opaque ??= hiders.filter((one) => one.solidity === 1 && one.mostDepthDeg >= LEAST_DISC_DEG + marginDeg);
+    let deepestDeg = FARTHEST_DEG;
+    for (let i = 0; i < opaque.length; i++)
+      deepestDeg = Math.min(deepestDeg, opaque[i]!.fromEdgeDeg(direction));
+    return deepestDeg + semidiameterDeg + marginDeg;
+  };
+}
+
+/** A share of the disc behind one thing. */
+export interface HiddenShare {
+  readonly by: string;
+  /** Of the disc's area, 0..1, whatever the thing lets through. */
+  readonly share: number;
+}
+
+/** How much of the disc stands behind what, 1 % of its area exact; things that cover none of it are left out. With the disc down nothing is. */
+export function sunBehind(
+  hiders: readonly Hider[],
+  { direction, semidiameterDeg, apparentElevationDeg }: CameraSun,
+): HiddenShare[] {
+  if (apparentElevationDeg < -semidiameterDeg) return [];
+  const near = hiders.filter((hider) => hider.fromEdgeDeg(direction) < semidiameterDeg);
+  if (near.length === 0) return [];
+  const points = discPoints(direction, semidiameterDeg);
+  return near.map(({ name, fromEdgeDeg }) => ({
+    by: name,
+    share: points.filter((point) => fromEdgeDeg(point) < 0).length / points.length,
+  }));
+}
+
+/** Points of the disc, each for the same area: turned on by the golden angle (Vogel 1979). */
+const DISC_POINTS = 400;
+const GOLDEN_ANGLE_RAD = Math.PI * (3 - Math.sqrt(5));
+const UNIT_DISC = Array.from({ length: DISC_POINTS }, (_, i) => {
+  const radius = Math.sqrt((i + 0.5) / DISC_POINTS);
+  return [radius * Math.cos(i * GOLDEN_ANGLE_RAD), radius * Math.sin(i * GOLDEN_ANGLE_RAD)] as const;
+});
+
+function discPoints(direction: Vec3, semidiameterDeg: number): Vec3[] {
+  const side = unit(cross(direction, Math.abs(direction[2]) < 0.9 ? [0, 0, 1] : [1, 0, 0]));
+  const upper = cross(side, direction);
+  const radius = Math.tan(semidiameterDeg / DEG_PER_RAD);
+  return UNIT_DISC.map(([x, y]) =>
+    unit(add(direction, add(scale(side, x * radius), scale(upper, y * radius)))),
+  );
+}

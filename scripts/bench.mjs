@@ -19,6 +19,12 @@ const WINDOW = { name: "bench", opens: "2027-04-18T17:00", closes: "2027-04-18T2
 const text = manyCameras(CAMERAS, [WINDOW]);
 const site = parseSite(text);
 const window = site.windows[0];
+const open = { ...site, structures: [], horizon: [] };
+const SKYLINE = [0.5, 1.5, 3, 2, 1, 4, 6, 0.5].map((elevationDeg, i) => ({
+  azimuthDeg: 45 * i,
+  elevationDeg,
+}));
+const walled = { ...site, horizon: SKYLINE };
 const times = Array.from({ length: 181 }, (_, i) => window.opens.getTime() + i * 60_000);
 const { latitudeDeg, longitudeDeg, heightM } = site.place;
 const observer = new Observer(latitudeDeg, longitudeDeg, heightM);
@@ -30,6 +36,12 @@ bench
   })
   .add("plan the window, clear", () => {
     planWindow(site, window);
+  })
+  .add("the same, no structure or skyline", () => {
+    planWindow(open, window);
+  })
+  .add("the same, structures and skyline", () => {
+    planWindow(walled, window);
   })
   .add("plan the window, three skies", () => {
     planWindow(site, window, { sky: ["clear", "haze", "overcast"] });

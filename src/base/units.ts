@@ -23,6 +23,8 @@ export const cosDeg = (angleDeg: number): number => Math.cos(angleDeg * RAD_PER_
 export const tanDeg = (angleDeg: number): number => Math.tan(angleDeg * RAD_PER_DEG);
 /** Angle in degrees of a sine; values a rounding error outside -1..1 are pulled in. */
 export const asinDeg = (sine: number): number => Math.asin(clamp(sine, -1, 1)) * DEG_PER_RAD;
+/** Angle in degrees of a cosine, pulled in the same way. */
+export const acosDeg = (cosine: number): number => Math.acos(clamp(cosine, -1, 1)) * DEG_PER_RAD;
 /** Angle in degrees of the point (x, y). */
 export const atan2Deg = (y: number, x: number): number => Math.atan2(y, x) * DEG_PER_RAD;
 

@@ -56,6 +56,8 @@ function sunLines({ scene, instant }: ExplainCase): ExplainLine[] {
 function beamLine({ things, instant, sky }: ExplainCase, corrected: string): ExplainLine {
   const { directLx } = things.upright;
   const hDeg = instant.sun.apparentElevationDeg;
+  if (instant.moon !== null && directLx === 0)
+    return line("no beam on an upright face: sun and moon give none");
   if (instant.moon !== null)
     return line(`moon's beam on an upright face${corrected} = ${num(directLx)} lx, at a phase of its own`);
   if (hDeg <= 0) return line("no beam on an upright face: the sun's centre is down");

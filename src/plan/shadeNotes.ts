@@ -1,6 +1,6 @@
 /** When a camera's view of the body stands in shadow: its light is called `shaded` then. */
 
-import { MS_PER_SECOND } from "../base/units.ts";
+import { MS_PER_MINUTE } from "../base/units.ts";
 import { shadedFacets } from "../light/shadedBody.ts";
 import type { CameraView } from "./cameraView.ts";
 import type { Clock } from "./clock.ts";
@@ -46,7 +46,7 @@ function timesWords(fromMs: number | null, toMs: number | null, clock: Clock): s
   return to === null ? `from ${from}` : `${from}-${to}`;
 }
 
-/** The border between a T-0 in shadow and a neighbour that is not, to a second. */
+/** Between a T-0 in shadow and a neighbour that is not: the last instant known to be clear, a minute from the border at most. */
 function edgeMs(
   { instants, instantAt, site }: Scene,
   view: CameraView,
@@ -55,7 +55,7 @@ function edgeMs(
 ): number {
   let shaded = instants[inside]!.ms;
   let clear = instants[outside]!.ms;
-  while (Math.abs(clear - shaded) > MS_PER_SECOND) {
+  while (Math.abs(clear - shaded) > MS_PER_MINUTE) {
     const middle = (shaded + clear) / 2;
     const { shade, sun } = instantAt(middle);
     const kept =
@@ -63,7 +63,7 @@ function edgeMs(
     if (sun.apparentElevationDeg > 0 && kept < site.settings.shadedShare) shaded = middle;
     else clear = middle;
   }
-  return shaded;
+  return clear;
 }
 
 /** Names and heights above the foot, within what the camera sees of the body. */

@@ -11,18 +11,35 @@ import { folded } from "./textTable.ts";
 export function nightLines(instants: readonly SunInstant[], clock: Clock): string[] {
   const down = instants.filter(({ apparentElevationDeg }) => apparentElevationDeg <= 0);
   if (down.length === 0) return [];
-  const shadow = down.map(({ at, earthShadowKm }) => `${kmText(earthShadowKm)} at ${clock.at(at)}`);
-  const moons = down.flatMap(({ at, moon }) =>
-    moon === null ? [] : [`${moonWords(moon)} at ${clock.at(at)}`],
+  const shadow = joined(
+    down.map(({ at, earthShadowKm }) => ({ text: kmText(earthShadowKm), at: clock.at(at) })),
+  );
+  const moon = joined(
+    down.flatMap(({ at, moon: one }) => (one ? [{ text: moonWords(one), at: clock.at(at) }] : [])),
   );
   return [
-    `a vehicle straight up meets the first sunlight above ${shadow.join(", ")}; full sun some 10 to 20 km higher (from memory)`,
-    ...(moons.length === 0 ? [] : [`moon: ${moons.join(", ")}`]),
+    `a vehicle straight up meets the first sunlight above ${shadow}; full sun some 10 to 20 km higher (from memory)`,
+    ...(moon === "" ? [] : [`moon: ${moon}`]),
   ];
 }
 
+/** "2.5 km at 20:30, 78 km at 21:00"; words that are always the same have no time. */
+function joined(parts: readonly { readonly text: string; readonly at: string }[]): string {
+  const [first] = parts;
+  if (first === undefined) return "";
+  return parts.every(({ text }) => text === first.text)
+    ? first.text
+    : parts.map(({ text, at }) => `${text} at ${at}`).join(", ");
+}
+
+/** No crew waits for a vehicle to light up so high. */
+const FARTHEST_KM = 500;
+
 /** Refraction of a grazing ray makes tenths of a kilometre guesswork above the lowest heights. */
-const kmText = (km: number): string => (km < 10 ? `${km.toFixed(1)} km` : `${Math.round(km)} km`);
+function kmText(km: number): string {
+  if (km > FARTHEST_KM) return `${FARTHEST_KM} km and more`;
+  return km < 10 ? `${km.toFixed(1)} km` : `${Math.round(km)} km`;
+}
 
 function moonWords({ azimuthDeg, apparentElevationDeg, litShare }: NonNullable<SunInstant["moon"]>): string {
   if (apparentElevationDeg <= 0) return "down";
@@ -46,11 +63,17 @@ const solidityWords = ({ solidity }: ShadeSpan): string =>
 /** "0-41 m at 17:12, 22-58 m at 17:38": one figure where it does not change. */
 function heightWords({ heights }: ShadeSpan, clock: Clock): string {
   const texts = heights.map(({ fromM, toM, at }) => ({
-    span: `${fromM.toFixed(0)}-${toM.toFixed(0)} m`,
+    span: spanText(fromM, toM),
     at: clock.at(at),
   }));
   if (texts.length === 0) return "less than can be told";
   const changes = texts.filter(({ span }, i) => span !== texts[i - 1]?.span);
   if (changes.length === 1) return `over ${changes[0]!.span}`;
   return `over ${changes.map(({ span, at }) => `${span} at ${at}`).join(", ")}`;
+}
+
+/** Whole metres; tenths for a shadow that is but a strip. */
+function spanText(fromM: number, toM: number): string {
+  const digits = toM - fromM < 2 ? 1 : 0;
+  return `${fromM.toFixed(digits)}-${toM.toFixed(digits)} m`;
 }

@@ -64,9 +64,13 @@ export function bodyShadeAt({ vehicle, prisms, skyline }: Shaders, sun: Vec3): B
   if (near.length === 0 && above === 1) return null;
   const edges = stripEdges(vehicle, near, towards);
   const middlesRad = edges.slice(1).map(({ rad }, i) => (rad + edges[i]!.rad) / 2);
-  const strips = middlesRad.map((rad) => stripAt(vehicle, near, towards, tangent, rad));
+  const facets = middlesRad.map((rad) => facetAt(vehicle, towards, rad));
+  const stopped = near.map((prism) =>
+    facets.map((facet) => stoppedOn(prism, vehicle, facet, towards, tangent)),
+  );
+  const strips = facets.map((_, strip) => stripAt(vehicle, near, stopped, strip));
   if (above === 1 && strips.every((steps) => steps.every(({ passes }) => passes === 1))) return null;
-  const shadows = shadowsOn(vehicle, near, above, towards, tangent, middlesRad);
+  const shadows = shadowsOn(vehicle, near, stopped, above);
   return { edges, strips, shadows, aboveShare: above };
 }
 
@@ -127,50 +131,50 @@ function stoppedOn(
   return fromM < toM ? { fromM, toM } : null;
 }
 
+/** In the order of the prisms, then of the strips. */
+type Stopped = readonly (readonly (Heights | null)[])[];
+
 function stripAt(
-  vehicle: Vehicle,
+  { baseM, heightM }: Vehicle,
   prisms: readonly Prism[],
-  towards: Point2,
-  tangent: number,
-  rad: number,
+  stopped: Stopped,
+  strip: number,
 ): Step[] {
-  const facet = facetAt(vehicle, towards, rad);
-  const shadows = prisms.flatMap((prism) => {
-    const heights = stoppedOn(prism, vehicle, facet, towards, tangent);
-    return heights === null ? [] : [{ ...heights, passes: 1 - prism.solidity }];
-  });
-  const topM = vehicle.baseM + vehicle.heightM;
-  const cuts = [vehicle.baseM, topM, ...shadows.flatMap(({ fromM, toM }) => [fromM, toM])].sort(
-    (a, b) => a - b,
-  );
-  return cuts.slice(1).flatMap((toM, i) => {
-    const fromM = cuts[i]!;
-    if (fromM === toM) return [];
-    const over = shadows.filter((shadow) => shadow.fromM <= fromM && shadow.toM >= toM);
-    return [{ fromM, toM, passes: over.reduce((share, { passes }) => share * passes, 1) }];
-  });
+  const topM = baseM + heightM;
+  const cuts = [baseM, topM];
+  for (const heights of stopped) {
+    const own = heights[strip]!;
+    if (own !== null) cuts.push(own.fromM, own.toM);
+  }
+  if (cuts.length > 2) cuts.sort((a, b) => a - b);
+  const steps: Step[] = [];
+  for (let i = 1; i < cuts.length; i++) {
+    const [fromM, toM] = [cuts[i - 1]!, cuts[i]!];
+    if (fromM === toM) continue;
+    let passes = 1;
+    for (let p = 0; p < prisms.length; p++) {
+      const own = stopped[p]![strip]!;
+      if (own !== null && own.fromM <= fromM && own.toM >= toM) passes *= 1 - prisms[p]!.solidity;
+    }
+    steps.push({ fromM, toM, passes });
+  }
+  return steps;
 }
 
 /** Shadows by name, over all the heights they reach on any strip. */
 function shadowsOn(
-  vehicle: Vehicle,
+  { baseM, heightM }: Vehicle,
   prisms: readonly Prism[],
+  stopped: Stopped,
   above: number,
-  towards: Point2,
-  tangent: number,
-  middlesRad: readonly number[],
 ): Shadow[] {
-  const shadows = prisms.flatMap((prism): Shadow[] => {
-    const onStrips = middlesRad.flatMap((rad) => {
-      const heights = stoppedOn(prism, vehicle, facetAt(vehicle, towards, rad), towards, tangent);
-      return heights === null ? [] : [heights];
-    });
-    if (onStrips.length === 0) return [];
-    const fromM = Math.min(...onStrips.map((heights) => heights.fromM));
-    const toM = Math.max(...onStrips.map((heights) => heights.toM));
-    return [{ by: prism.name, passes: 1 - prism.solidity, fromM, toM }];
+  const shadows = prisms.flatMap(({ name, solidity }, p): Shadow[] => {
+    const own = stopped[p]!.filter((heights) => heights !== null);
+    if (own.length === 0) return [];
+    const fromM = Math.min(...own.map((heights) => heights.fromM));
+    const toM = Math.max(...own.map((heights) => heights.toM));
+    return [{ by: name, passes: 1 - solidity, fromM, toM }];
   });
   if (above === 1) return shadows;
-  const whole = { fromM: vehicle.baseM, toM: vehicle.baseM + vehicle.heightM };
-  return [...shadows, { by: SKYLINE_NAME, passes: above, ...whole }];
+  return [...shadows, { by: SKYLINE_NAME, passes: above, fromM: baseM, toM: baseM + heightM }];
 }

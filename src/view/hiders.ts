@@ -2,8 +2,8 @@
 
 import { fromHorizon, horizonAxes, toEarthFixed, toHorizon } from "../base/earthFixed.ts";
 import type { Place } from "../base/place.ts";
-import { DEG_PER_RAD, RAD_PER_DEG } from "../base/units.ts";
-import { add, cross, dot, scale, subtract, unit, type Vec3 } from "../base/vector.ts";
+import { acosDeg, asinDeg, atan2Deg, cosDeg, DEG_PER_RAD, RAD_PER_DEG, sinDeg } from "../base/units.ts";
+import { add, cross, dot, scale, subtract, toAzimuthElevation, unit, type Vec3 } from "../base/vector.ts";
 import { type Silhouette, silhouetteOf } from "./hull.ts";
 import { fromOutlineDeg } from "./outline.ts";
 import type { Prism } from "./prism.ts";
@@ -44,20 +44,49 @@ export function hidersOf(
   ];
 }
 
-/** The outline is drawn when first asked for: most cameras never meet the sun. */
+/** The outline is drawn when the sun first comes near it: most cameras never meet it. */
 function solidHider(prism: Prism, viewpointM: Vec3, turned: (enu: Vec3) => Vec3): Hider {
   let drawn: Drawn | null = null;
   const outline = (): Drawn => {
     drawn ??= drawnOutline(silhouetteOf(prism, viewpointM, turned));
     return drawn;
   };
+  const isFarFrom = farTest(prism, viewpointM, turned);
   return {
     name: prism.name,
     solidity: prism.solidity,
-    fromEdgeDeg: (direction) => outline().fromEdgeDeg(direction),
+    fromEdgeDeg: (direction) => (isFarFrom(direction) ? FARTHEST_DEG : outline().fromEdgeDeg(direction)),
     get mostDepthDeg() {
       return outline().mostDepthDeg;
     },
+  };
+}
+
+/** Beyond this the pad's vertical leans too far from the camera's for the first look, metres. */
+const FIRST_LOOK_M = 20_000;
+/** What the vertical leans within that distance, and some more. */
+const LEAN_DEG = 0.3;
+
+/**
+ * A first look that needs no outline: true only where a direction is `FARTHEST_DEG` or more from it. The solid lies between
+ * two uprights, left and right of its footprint, and below the elevation of its top as seen from its nearest point.
+ */
+function farTest(prism: Prism, viewpointM: Vec3, turned: (enu: Vec3) => Vec3): (direction: Vec3) => boolean {
+  const [x, y] = [prism.middle[0] - viewpointM[0], prism.middle[1] - viewpointM[1]];
+  const awayM = Math.hypot(x, y);
+  if (awayM <= 1.01 * prism.reachM || awayM > FIRST_LOOK_M) return () => false;
+  const { azimuthDeg } = toAzimuthElevation(turned([x, y, 0]));
+  const halfDeg = asinDeg(prism.reachM / awayM) + LEAN_DEG;
+  const upM = prism.topM - viewpointM[2];
+  const topDeg = atan2Deg(upM, upM > 0 ? awayM - prism.reachM : awayM + prism.reachM) + LEAN_DEG;
+  const [toEast, toNorth] = [sinDeg(azimuthDeg), cosDeg(azimuthDeg)];
+  const sineFarthest = sinDeg(FARTHEST_DEG);
+  return ([east, north, up]) => {
+    if (asinDeg(up) > topDeg + FARTHEST_DEG) return true;
+    const level = Math.sqrt(east * east + north * north);
+    const apartDeg = acosDeg((east * toEast + north * toNorth) / level);
+    // Beyond a right angle from the nearer upright the zenith would be nearer than its plane says.
+    return apartDeg - halfDeg < 90 && apartDeg > halfDeg && level * sinDeg(apartDeg - halfDeg) > sineFarthest;
   };
 }
 

@@ -20,7 +20,7 @@ export interface Skyline {
 }
 
 /** Distances are told up to here: who asks wants to know whether a disc and its margin are clear. */
-export const FARTHEST_DEG = 15;
+export const FARTHEST_DEG = 11;
 /** A stretch straight in azimuth and elevation is cut so fine that its great circles stay within 0.001 degree of it up to 60 degrees. */
 const MOST_STRETCH_DEG = 0.5;
 

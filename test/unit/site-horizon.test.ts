@@ -42,7 +42,10 @@ describe("the skyline", () => {
     expect(problemsOf(horizon("[0, 1], [90, 1], [360, 1]"))[0]?.found).toBe(
       "azimuth 360, also at site.yaml:5:11 as 0",
     );
+    expect(heads("[-10, 1], [350.5, 3]")).toEqual(["E_ORDER 5:22 horizon[2][1]"]);
+    expect(heads("[-10, 1], [349.5, 3]")).toEqual([]);
     expect(heads("[-359.9, 1], [0.1, 1]")).toEqual(["E_DUPLICATE 5:25 horizon[2][1]"]);
+    expect(heads("[0, 1], [359.9999999999, 1]")).toEqual(["E_DUPLICATE 5:20 horizon[2][1]"]);
     expect(heads("[5, 1], [5, 2], [90, 1], [5, 1]")).toEqual([
       "E_DUPLICATE 5:20 horizon[2][1]",
       "E_DUPLICATE 5:37 horizon[4][1]",

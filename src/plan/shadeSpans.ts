@@ -3,9 +3,9 @@
 import { type Interval, intervalsBelowZero } from "../base/crossings.ts";
 import type { Vehicle } from "../site/types.ts";
 import { SUN_MAX_RATE_DEG_PER_MS } from "../sky/sunTrack.ts";
-import { silhouetteOf, widened } from "../view/hull.ts";
+import { nearestOf, silhouetteOf, widened } from "../view/hull.ts";
 import { fromOutlineDeg } from "../view/outline.ts";
-import { type Heights, makePrism, type Prism } from "../view/prism.ts";
+import { type Heights, makePrism, type Prism, roundPrism } from "../view/prism.ts";
 import { SKYLINE_NAME } from "../view/skyline.ts";
 import { type CameraSun, cameraSunOf } from "../view/sunInFrame.ts";
 import type { TimeSpan } from "./clock.ts";
@@ -26,7 +26,10 @@ export interface ShadeSpan extends TimeSpan {
   readonly heights: readonly ShadeAt[];
 }
 
-/** In the order of the site file, the skyline last. Times are those of the sun's centre, exact whatever the step. */
+/**
+ * In the order of the site file, the skyline last. Times are those of the sun's centre, found whatever the step: good to a few
+ * seconds, from the first to the last touch of the body, its upper rim included.
+ */
 export function shadeSpans(scene: Scene): ShadeSpan[] {
   const { shaders } = scene.obstacles;
   if (shaders === null) return [];
@@ -44,6 +47,9 @@ export function shadeSpans(scene: Scene): ShadeSpan[] {
   return [...spans, ...behind.map((span) => shadeSpan(scene, vehicle, whole, span))];
 }
 
+/** What stands this near to the body's side stands beside it, metres. */
+const TOUCH_M = 0.001;
+
 /**
  * Below zero while the sun stands where its shadow meets some point of the body: behind the thing as seen from the foot of
  * the axis, made wider by the body's radius and carried down the body's length.
@@ -52,10 +58,19 @@ function shadeMeasure(prism: Prism, { diameterM, baseM, heightM }: Vehicle): (su
   const topM = prism.topM - baseM;
   const footM = prism.footM - baseM - heightM;
   if (topM <= 0) return () => 1;
-  const footprint = widened(prism.footprint, diameterM / 2);
-  const outline = silhouetteOf(makePrism({ ...prism, footprint, footM, topM }), [0, 0, 0], (enu) => enu);
+  const [nearestX, nearestY] = nearestOf(prism.footprint, 0, 0);
+  const isTouching = Math.hypot(nearestX, nearestY) < diameterM / 2 - TOUCH_M;
+  // It stands against the body, or around it.
+  if (isTouching && footM < 0) return () => -1;
+  const wide = widenedPrism({ ...prism, footM, topM }, diameterM / 2);
+  const outline = silhouetteOf(wide, [0, 0, 0], (enu) => enu);
   return outline === null ? () => -1 : ({ direction }) => fromOutlineDeg(outline.sides, direction);
 }
+
+const widenedPrism = (prism: Prism, byM: number): Prism =>
+  prism.roundM === null
+    ? makePrism({ ...prism, footprint: widened(prism.footprint, byM) })
+    : roundPrism(prism, prism.middle, prism.roundM + byM);
 
 const upAndBelowZero = (
   { track, site, air, window }: Scene,

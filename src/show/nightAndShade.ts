@@ -18,7 +18,7 @@ export function nightLines(instants: readonly SunInstant[], clock: Clock): strin
     down.flatMap(({ at, moon: one }) => (one ? [{ text: moonWords(one), at: clock.at(at) }] : [])),
   );
   return [
-    `a vehicle straight up meets the first sunlight above ${shadow}; full sun some 10 to 20 km higher (from memory)`,
+    `a vehicle straight up meets the first sunlight above some ${shadow}; full sun 10 to 20 km higher (from memory)`,
     ...(moon === "" ? [] : [`moon: ${moon}`]),
   ];
 }
@@ -35,11 +35,9 @@ function joined(parts: readonly { readonly text: string; readonly at: string }[]
 /** No crew waits for a vehicle to light up so high. */
 const FARTHEST_KM = 500;
 
-/** Refraction of a grazing ray makes tenths of a kilometre guesswork above the lowest heights. */
-function kmText(km: number): string {
-  if (km > FARTHEST_KM) return `${FARTHEST_KM} km and more`;
-  return km < 10 ? `${km.toFixed(1)} km` : `${Math.round(km)} km`;
-}
+/** Whole kilometres: what the air does to a grazing ray is known no better. */
+const kmText = (km: number): string =>
+  km > FARTHEST_KM ? `${FARTHEST_KM} km and more` : `${Math.round(km)} km`;
 
 function moonWords({ azimuthDeg, apparentElevationDeg, litShare }: NonNullable<SunInstant["moon"]>): string {
   if (apparentElevationDeg <= 0) return "down";

@@ -8,7 +8,7 @@ const DECIMALS: readonly (readonly [RegExp, number])[] = [
   [/(Deg|Share|^share|^holds|^horizontal|^vertical|^weight|^dark|^unlit|^sun|^setting)$/, 4],
   [/(Stops|^stops|^ev|Ev)$/, 2],
   [/[a-z]M$/, 2],
-  [/[a-z]Km$/, 1],
+  [/[a-z]Km$/, 0],
   [/[a-z]Mm$/, 3],
   [/(Diameters|^wellLitViews|^frontViews)$/, 2],
 ];

@@ -3,8 +3,9 @@
 import { toAzimuthElevation } from "../base/vector.ts";
 import type { CameraView } from "../plan/cameraView.ts";
 import { whatIsMissing } from "../plan/choices.ts";
+import { spotFromPadM } from "../site/standing.ts";
 import type { Camera, Medium, Site, Structure } from "../site/types.ts";
-import { prismOf, spotEnu } from "../view/prism.ts";
+import { prismOf } from "../view/prism.ts";
 import { azimuthText, elevationText, rangeText } from "./numbers.ts";
 import { windowText } from "./planSheet.ts";
 import type { SheetOptions } from "./sheetOptions.ts";
@@ -51,7 +52,7 @@ const floodlightWords = ({ floodlightLx, floodlightDeckLx }: Site): string =>
 
 /** "structure west mast: cylinder 2.4 m across, 0 to 86 m above the pad, 40 m out at 262.0°, opaque". */
 function structureWords({ place }: Site, structure: Structure): string {
-  const [east, north] = spotEnu(place, structure.at);
+  const [east, north] = spotFromPadM(structure.at, place);
   const { footM, topM } = prismOf(place, structure);
   const size =
     structure.shape === "cylinder"

@@ -120,6 +120,3 @@ export function readFloodlights(
   const read = readField(siteFile.shape.floodlights, { source, path: ["floodlights"] }, findings);
   return { floodlightLx: read?.illuminance ?? null, floodlightDeckLx: read?.deck ?? null };
 }
-
-export const readFloodlightLx = (source: Source, findings: Findings): number | null =>
-  readFloodlights(source, findings).floodlightLx;

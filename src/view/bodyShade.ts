@@ -74,19 +74,17 @@ export function bodyShadeAt({ vehicle, prisms, skyline }: Shaders, sun: Vec3): B
   return { edges, strips, shadows, aboveShare: above };
 }
 
-/** The even ones, and the sides of each shadow: a footprint's corner farthest left and right of the way to the sun. */
+/** The even ones, and the sides of each shadow: where its footprint reaches farthest left and right of the way to the sun. */
 function stripEdges({ diameterM }: Vehicle, prisms: readonly Prism[], [east, north]: Point2): StripEdge[] {
   const edges = [...EVEN_EDGES];
-  for (const { footprint } of prisms) {
-    let left = Number.POSITIVE_INFINITY;
-    let right = Number.NEGATIVE_INFINITY;
-    for (const [x, y] of footprint) {
-      const across = x * north - y * east;
-      left = Math.min(left, across);
-      right = Math.max(right, across);
-    }
-    for (const across of [left, right]) {
-      const sine = (2 * across) / diameterM;
+  const across = ([x, y]: Point2): number => x * north - y * east;
+  for (const { footprint, roundM, middle } of prisms) {
+    const sides =
+      roundM === null
+        ? [Math.min(...footprint.map(across)), Math.max(...footprint.map(across))]
+        : [across(middle) - roundM, across(middle) + roundM];
+    for (const side of sides) {
+      const sine = (2 * side) / diameterM;
       if (Math.abs(sine) < 1) edges.push({ rad: Math.asin(sine), sine, cosine: Math.sqrt(1 - sine * sine) });
     }
   }

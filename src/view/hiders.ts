@@ -96,7 +96,9 @@ type Drawn = Pick<Hider, "fromEdgeDeg" | "mostDepthDeg">;
 function drawnOutline(outline: Silhouette | null): Drawn {
   if (outline === null) return { fromEdgeDeg: () => -FARTHEST_DEG, mostDepthDeg: FARTHEST_DEG };
   const { sides, centre, radiusRad, mostDepthDeg } = outline;
-  const farthestCosine = Math.cos(Math.min(Math.PI, radiusRad + FARTHEST_DEG * RAD_PER_DEG));
+  // A cone wider than a half sky does not hold what lies between its corners.
+  const farthestCosine =
+    radiusRad < Math.PI / 2 ? Math.cos(radiusRad + FARTHEST_DEG * RAD_PER_DEG) : Number.NEGATIVE_INFINITY;
   const fromEdgeDeg = (direction: Vec3): number =>
     dot(direction, centre) < farthestCosine
       ? FARTHEST_DEG

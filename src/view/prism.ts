@@ -6,11 +6,10 @@
  * tower a kilometre away leans by 0.009 degree in truth.
  */
 
-import { horizonAxes, toEarthFixed, toHorizon } from "../base/earthFixed.ts";
 import type { Place } from "../base/place.ts";
 import { cosDeg, sinDeg } from "../base/units.ts";
-import { subtract, type Vec3 } from "../base/vector.ts";
-import type { Spot, Structure, Vehicle } from "../site/types.ts";
+import { spotFromPadM } from "../site/standing.ts";
+import type { Structure, Vehicle } from "../site/types.ts";
 
 /** (east, north), metres. */
 export type Point2 = readonly [number, number];
@@ -19,8 +18,10 @@ export interface Prism {
   readonly name: string;
   /** Share of the light it stops, 0..1. */
   readonly solidity: number;
-  /** Corners counterclockwise seen from above. */
+  /** Corners counterclockwise seen from above; of a circle, corners on it. */
   readonly footprint: readonly Point2[];
+  /** Radius of a round footprint; null for one with straight sides. */
+  readonly roundM: number | null;
   readonly footM: number;
   readonly topM: number;
   /** A circle around the footprint, for a first look. */
@@ -31,43 +32,34 @@ export interface Prism {
 /** How the vehicle is named where it hides the sun. */
 export const VEHICLE_NAME = "vehicle";
 
-/** Sides of a polygon that stands for a circle; of the circle's area, so its radius is met within 0.4 %. */
-const CIRCLE_SIDES = 32;
-
-/** (east, north, up) metres of a spot in the tangent frame of the pad. */
-export function spotEnu(pad: Place, spot: Spot): Vec3 {
-  if (spot.kind === "bearing") {
-    return [spot.rangeM * sinDeg(spot.bearingDeg), spot.rangeM * cosDeg(spot.bearingDeg), spot.upM];
-  }
-  return toHorizon(horizonAxes(pad), subtract(toEarthFixed(spot.place), toEarthFixed(pad)));
-}
+/** Corners of a polygon where it stands for a circle: on it, so that it lies nowhere outside. */
+export const CIRCLE_CORNERS = 32;
+const EVEN_RAD = Array.from({ length: CIRCLE_CORNERS }, (_, i) => (2 * Math.PI * i) / CIRCLE_CORNERS);
 
 /** A structure in the frame of its pad. Its foot stands at its spot's own height plus `baseM`. */
 export function prismOf(pad: Place, structure: Structure): Prism {
-  const [east, north, up] = spotEnu(pad, structure.at);
-  const outline =
-    structure.shape === "cylinder"
-      ? circle(structure.diameterM! / 2)
-      : rectangle(structure.widthM!, structure.depthM!, structure.turnDeg);
+  const [east, north, up] = spotFromPadM(structure.at, pad);
   const footM = up + structure.baseM;
-  return makePrism({
-    name: structure.name,
-    solidity: structure.solidity,
-    footprint: outline.map(([x, y]) => [east + x, north + y]),
-    footM,
-    topM: footM + structure.heightM,
-  });
+  const { name, solidity, turnDeg } = structure;
+  const upright = { name, solidity, footM, topM: footM + structure.heightM };
+  if (structure.shape === "cylinder") return roundPrism(upright, [east, north], structure.diameterM! / 2);
+  const corners = rectangle(structure.widthM!, structure.depthM!, turnDeg);
+  return makePrism({ ...upright, roundM: null, footprint: corners.map(([x, y]) => [east + x, north + y]) });
 }
 
 /** The vehicle in its place at T-0. */
-export const vehiclePrism = (vehicle: Vehicle): Prism =>
-  makePrism({
-    name: VEHICLE_NAME,
-    solidity: 1,
-    footprint: circle(vehicle.diameterM / 2),
-    footM: vehicle.baseM,
-    topM: vehicle.baseM + vehicle.heightM,
-  });
+export const vehiclePrism = ({ diameterM, baseM, heightM }: Vehicle): Prism =>
+  roundPrism({ name: VEHICLE_NAME, solidity: 1, footM: baseM, topM: baseM + heightM }, [0, 0], diameterM / 2);
+
+/** A solid on a round footprint. */
+export function roundPrism(
+  upright: Pick<Prism, "name" | "solidity" | "footM" | "topM">,
+  [x, y]: Point2,
+  radiusM: number,
+): Prism {
+  const footprint = circle(radiusM, EVEN_RAD).map(([east, north]): Point2 => [x + east, y + north]);
+  return { ...upright, footprint, roundM: radiusM, middle: [x, y], reachM: radiusM };
+}
 
 export function makePrism(solid: Omit<Prism, "middle" | "reachM">): Prism {
   const count = solid.footprint.length;
@@ -79,15 +71,9 @@ export function makePrism(solid: Omit<Prism, "middle" | "reachM">): Prism {
   return { ...solid, middle, reachM };
 }
 
-function circle(radiusM: number): Point2[] {
-  const stepRad = (2 * Math.PI) / CIRCLE_SIDES;
-  // The polygon of the circle's area: (n/2) R^2 sin(2 pi/n) = pi r^2.
-  const cornerM = radiusM * Math.sqrt(stepRad / Math.sin(stepRad));
-  return Array.from({ length: CIRCLE_SIDES }, (_, i) => [
-    cornerM * Math.cos(i * stepRad),
-    cornerM * Math.sin(i * stepRad),
-  ]);
-}
+/** Points of a circle, at angles counterclockwise from the east. */
+export const circle = (radiusM: number, anglesRad: readonly number[]): Point2[] =>
+  anglesRad.map((rad) => [radiusM * Math.cos(rad), radiusM * Math.sin(rad)]);
 
 /** `turnDeg` is the azimuth of the width. */
 function rectangle(widthM: number, depthM: number, turnDeg: number): Point2[] {
@@ -126,11 +112,27 @@ export function heightsStopped(
 ): Heights | null {
   const x = prism.middle[0] - east;
   const y = prism.middle[1] - north;
-  if (Math.abs(x * towards[1] - y * towards[0]) > prism.reachM) return null;
-  if (x * towards[0] + y * towards[1] < -prism.reachM) return null;
-  const crossed = stretchOver(prism.footprint, east, north, towards);
+  const acrossM = x * towards[1] - y * towards[0];
+  const alongM = x * towards[0] + y * towards[1];
+  if (Math.abs(acrossM) > prism.reachM || alongM < -prism.reachM) return null;
+  const crossed =
+    prism.roundM === null
+      ? stretchOver(prism.footprint, east, north, towards)
+      : stretchOverRound(prism.roundM, alongM, acrossM);
   if (crossed === null) return null;
   return { fromM: prism.footM - crossed.far * tangent, toM: prism.topM - crossed.near * tangent };
+}
+
+/** The same over a round one, whose middle lies so far along and across the ray. */
+function stretchOverRound(
+  radiusM: number,
+  alongM: number,
+  acrossM: number,
+): { near: number; far: number } | null {
+  const halfM = Math.sqrt(radiusM * radiusM - acrossM * acrossM);
+  const near = Math.max(0, alongM - halfM);
+  const far = alongM + halfM;
+  return near < far ? { near, far } : null;
 }
 
 /** From where to where a level ray runs over a convex footprint, metres from its start (Cyrus & Beck 1978); null when it misses. */

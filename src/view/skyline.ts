@@ -3,8 +3,8 @@
  * Below the horizontal it hides nothing that the Earth does not hide.
  */
 
-import { atan2Deg, clamp, cosDeg, mix, wrap360 } from "../base/units.ts";
-import { fromAzimuthElevation, type Vec3 } from "../base/vector.ts";
+import { atan2Deg, clamp, cosDeg, mix, wrap180, wrap360 } from "../base/units.ts";
+import { fromAzimuthElevation, norm, type Vec3 } from "../base/vector.ts";
 import type { HorizonPoint } from "../site/types.ts";
 import { type Side, sideBetween, toSidesDeg } from "./outline.ts";
 
@@ -21,7 +21,7 @@ export interface Skyline {
 
 /** Distances are told up to here: who asks wants to know whether a disc and its margin are clear. */
 export const FARTHEST_DEG = 11;
-/** A stretch straight in azimuth and elevation is cut so fine that its great circles stay within 0.001 degree of it up to 60 degrees. */
+/** A stretch straight in azimuth and elevation is cut so fine that its great circles stay within 0.001 degree of it, on a cliff within 0.01. */
 const MOST_STRETCH_DEG = 0.5;
 
 /** Points in the order of their azimuths, 0..360; null when there are none or all are at or below the horizontal. */
@@ -43,45 +43,78 @@ export function skylineOf(points: readonly HorizonPoint[]): Skyline | null {
 
 /** Straight between the points on either side, round the north. */
 function between(points: readonly HorizonPoint[], azimuthDeg: number): number {
-  const next = points.findIndex((point) => point.azimuthDeg > azimuthDeg);
-  const after = points[Math.max(0, next)]!;
-  const before = points.at(next <= 0 ? -1 : next - 1)!;
+  const next = firstBeyond(points, azimuthDeg);
+  const after = points[next % points.length]!;
+  const before = points.at(next - 1)!;
   const spanDeg = wrap360(after.azimuthDeg - before.azimuthDeg) || 360;
   return mix(before.elevationDeg, after.elevationDeg, wrap360(azimuthDeg - before.azimuthDeg) / spanDeg);
 }
 
+/** Index of the first of ascending azimuths beyond one; their number when none is. */
+function firstBeyond(ascending: readonly { readonly azimuthDeg: number }[], azimuthDeg: number): number {
+  let low = 0;
+  let high = ascending.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (ascending[middle]!.azimuthDeg > azimuthDeg) high = middle;
+    else low = middle + 1;
+  }
+  return low;
+}
+
 interface Stretch {
   readonly azimuthDeg: number;
-  readonly widthDeg: number;
   readonly side: Side;
 }
 
 const ZENITH: Vec3 = [0, 0, 1];
 
-/** Short sides all round, cut at every point of the skyline. */
+/** Cuts closer together than this are one, degrees. */
+const SAME_CUT_DEG = 1e-9;
+
+/** Short sides all round, cut at every point of the skyline and wherever it meets the level. */
 function sidesAlong(
   points: readonly HorizonPoint[],
   elevationDeg: (azimuthDeg: number) => number,
 ): Stretch[] {
-  const cuts = new Set<number>(points.map(({ azimuthDeg }) => azimuthDeg));
-  for (let azimuthDeg = 0; azimuthDeg < 360; azimuthDeg += MOST_STRETCH_DEG) cuts.add(azimuthDeg);
-  const azimuths = [...cuts].sort((a, b) => a - b);
+  const own = [...points.map(({ azimuthDeg }) => azimuthDeg), ...levelCrossings(points)];
+  const even = Array.from({ length: 360 / MOST_STRETCH_DEG }, (_, i) => i * MOST_STRETCH_DEG);
+  const isOwn = (cut: number): boolean => own.some((one) => Math.abs(wrap180(one - cut)) < SAME_CUT_DEG);
+  const azimuths = [...own, ...even.filter((cut) => !isOwn(cut))].sort((a, b) => a - b);
   const corner = (azimuthDeg: number): Vec3 => fromAzimuthElevation(azimuthDeg, elevationDeg(azimuthDeg));
-  return azimuths.map((azimuthDeg, i) => {
+  return azimuths.flatMap((azimuthDeg, i) => {
     const nextDeg = azimuths[(i + 1) % azimuths.length]!;
+    if (azimuthDeg === nextDeg) return [];
     const side = sideBetween(corner(azimuthDeg), corner(nextDeg), ZENITH);
-    return { azimuthDeg, widthDeg: wrap360(nextDeg - azimuthDeg), side };
+    // Two corners that rounding makes one are no side.
+    return norm(side.inward) === 0 ? [] : [{ azimuthDeg, side }];
   });
 }
+
+/** Azimuths at which the skyline crosses the horizontal. */
+const levelCrossings = (points: readonly HorizonPoint[]): number[] =>
+  points.flatMap((from, i) => {
+    const to = points[(i + 1) % points.length]!;
+    if (from.elevationDeg < 0 === to.elevationDeg < 0) return [];
+    const spanDeg = wrap360(to.azimuthDeg - from.azimuthDeg) || 360;
+    const share = from.elevationDeg / (from.elevationDeg - to.elevationDeg);
+    return [wrap360(from.azimuthDeg + share * spanDeg)];
+  });
 
 /** The sides that can come within the farthest distance of a direction. */
 function sidesAround(stretches: readonly Stretch[], azimuthDeg: number, ownDeg: number): Side[] {
   const highestDeg = Math.min(90, Math.abs(ownDeg) + FARTHEST_DEG);
   // Level with the zenith every azimuth is near.
   const reachDeg = highestDeg >= 89 ? 180 : clamp(FARTHEST_DEG / cosDeg(highestDeg), FARTHEST_DEG, 180);
-  const first = wrap360(azimuthDeg - reachDeg);
-  const near = stretches.filter(
-    (stretch) => wrap360(stretch.azimuthDeg + stretch.widthDeg - first) <= 2 * reachDeg + 2,
-  );
-  return (reachDeg >= 179 ? stretches : near).map(({ side }) => side);
+  if (reachDeg >= 179) return stretches.map(({ side }) => side);
+  const firstDeg = wrap360(azimuthDeg - reachDeg);
+  // The side before the first one that begins within reach may end in it.
+  const start = firstBeyond(stretches, firstDeg) - 1 + stretches.length;
+  const near: Side[] = [];
+  for (let k = 0; k < stretches.length; k++) {
+    const stretch = stretches[(start + k) % stretches.length]!;
+    if (k > 0 && wrap360(stretch.azimuthDeg - firstDeg) > 2 * reachDeg) break;
+    near.push(stretch.side);
+  }
+  return near;
 }

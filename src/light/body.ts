@@ -77,6 +77,8 @@ export interface Facets {
   readonly brightest: number;
   /** Sunlit share of the visible width. */
   readonly lit: number;
+  /** Share of the direct light on what the camera sees that shade leaves, 0..1; of the whole sunlit half when it sees none of that. */
+  readonly kept: number;
 }
 
 /** A body with nothing in its sun. */
@@ -84,6 +86,7 @@ export const openFacets = (phaseDeg: number): Facets => ({
   mean: cylinderMean(phaseDeg),
   brightest: cylinderPeak(phaseDeg),
   lit: cylinderLitShare(phaseDeg),
+  kept: 1,
 });
 
 /** Luminances of the visible half of the body, cd/m2. */

@@ -10,11 +10,6 @@ export interface Stretch {
   readonly toM: number;
 }
 
-export interface ShadedFacets extends Facets {
-  /** Share of the direct light on what the camera sees that is left, 0..1; of the whole sunlit half when it sees none of that. */
-  readonly kept: number;
-}
-
 /** Share of the beam that reaches a strip between two heights, and the most that reaches any part of it. */
 interface Passed {
   mean: number;
@@ -29,7 +24,7 @@ export function shadedFacets(
   { edges, strips, aboveShare }: BodyShade,
   turnDeg: number,
   stretch: Stretch,
-): ShadedFacets {
+): Facets {
   const cameraRad = wrap180(turnDeg) * RAD_PER_DEG;
   const fromRad = Math.max(-Math.PI / 2, cameraRad - Math.PI / 2);
   const toRad = Math.min(Math.PI / 2, cameraRad + Math.PI / 2);

@@ -9,7 +9,7 @@ import type { Camera, Site, Spot, Vehicle } from "../site/types.ts";
 import { type Frame, fieldDeg, makeFrame, type Orientation, onGateMm } from "../view/frame.ts";
 import { type Line, stretchInGate } from "../view/lineInGate.ts";
 import { carryTo, lookAt, placeAtEnu, placeFrom } from "../view/sightLine.ts";
-import { type PlumeReach, plumeReachOf } from "./plumeReach.ts";
+import { type PlumeGain, type PlumeReach, plumeGainOf, plumeReachOf } from "./plumeReach.ts";
 
 export interface CameraView {
   readonly camera: Camera;
@@ -34,6 +34,8 @@ export interface CameraView {
   readonly told: Stretch;
   /** The plume's light on what is kept; null for a camera that does not keep the plume, and where its size is not known. */
   readonly plumeReach: PlumeReach | null;
+  /** The same as luminance. */
+  readonly plumeGain: PlumeGain | null;
 }
 
 /** The stretch of the body's axis that falls inside the gate, metres above the pad datum; null when none does. */
@@ -59,6 +61,8 @@ export function makeCameraView(site: Site, camera: Camera): CameraView {
   const toAxis = vehicleAxis(site, place);
   const body = placeGiven && site.vehicle ? bodyInGate(site.vehicle, toAxis, frame) : null;
   const told = toldStretch(site.vehicle, body);
+  const { vehicle } = site;
+  const plumeReach = vehicle !== null && camera.keep.includes("plume") ? plumeReachOf(vehicle, told) : null;
   return {
     camera,
     place,
@@ -74,8 +78,8 @@ export function makeCameraView(site: Site, camera: Camera): CameraView {
     vehicleAxis: toAxis,
     body,
     told,
-    plumeReach:
-      site.vehicle !== null && camera.keep.includes("plume") ? plumeReachOf(site.vehicle, told) : null,
+    plumeReach,
+    plumeGain: plumeReach && plumeGainOf(plumeReach, vehicle!.reflectance, site.groundReflectance),
   };
 }
 

@@ -167,7 +167,7 @@ function exposureLines({ things, scene, sky, guideHolds }: ExplainCase): Explain
   if (reflectance !== undefined) {
     lines.push(
       line(
-        `mid-tone by incident metering${things.plumeLit === null ? "" : ", the plume's light added"} = mean x ${num(MID_TONE_REFLECTANCE)}/${reflectance} = ${num(things.placeCdM2)} cd/m²`,
+        `mid-tone by incident metering${things.plumeGain === null ? "" : ", the plume's light added"} = mean x ${num(MID_TONE_REFLECTANCE)}/${reflectance} = ${num(things.placeCdM2)} cd/m²`,
         "pi K/C, ISO 2720 with K 12.5, C 250",
       ),
     );
@@ -175,7 +175,7 @@ function exposureLines({ things, scene, sky, guideHolds }: ExplainCase): Explain
   if (things.ev !== null) {
     lines.push(
       line(
-        `model EV${things.plumeLit === null ? "" : " before ignition"} = log2(100 E/250) of ${num(things.body.meanLx)} lx = ${things.ev.toFixed(2)} at ISO 100`,
+        `model EV${things.plumeGain === null ? "" : " before ignition"} = log2(100 E/250) of ${num(things.body.meanLx)} lx = ${things.ev.toFixed(2)} at ISO 100`,
       ),
     );
   }

@@ -27,6 +27,18 @@ export function hiddenWithin({ hidden }: CameraHides, sunOf: SunOf, spans: reado
   return spans.flatMap(({ fromMs, toMs }) => sunIntervals(sunOf, hidden, fromMs, toMs));
 }
 
+/** Spans that overlap or touch made one, in the order of time. */
+export function joined(spans: readonly Interval[]): Interval[] {
+  const whole: Interval[] = [];
+  for (const { fromMs, toMs } of [...spans].sort((a, b) => a.fromMs - b.fromMs)) {
+    const last = whole.at(-1);
+    if (last !== undefined && last.toMs >= fromMs)
+      whole[whole.length - 1] = { fromMs: last.fromMs, toMs: Math.max(last.toMs, toMs) };
+    else whole.push({ fromMs, toMs });
+  }
+  return whole;
+}
+
 /** The parts of spans that no hole takes out. */
 export const spansWithout = (spans: readonly Interval[], holes: readonly Interval[]): Interval[] =>
   holes.length === 0

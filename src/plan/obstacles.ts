@@ -15,9 +15,15 @@ export interface Obstacles {
   readonly shaders: Shaders | null;
 }
 
-export function obstaclesOf({ place, structures, horizon, vehicle }: Site): Obstacles {
+/** Distances to an edge are wanted up to the margin of a hidden sun and its disc, and some way on for the search. */
+const farthestDegOf = ({ settings }: Site): number =>
+  Math.max(LEAST_FARTHEST_DEG, settings.coverMarginDeg + 1);
+const LEAST_FARTHEST_DEG = 3;
+
+export function obstaclesOf(site: Site): Obstacles {
+  const { place, structures, horizon, vehicle } = site;
   const prisms = structures.map((structure) => prismOf(place, structure));
-  const skyline = skylineOf(horizon);
+  const skyline = skylineOf(horizon, farthestDegOf(site));
   const canShade = prisms.some(({ solidity }) => solidity > 0) || skyline !== null;
   return {
     hiding: vehicle === null ? prisms : [...prisms, vehiclePrism(vehicle)],
@@ -32,4 +38,5 @@ export const cameraHiders = (
   obstacles: Obstacles,
   place: Place,
   isPlaceGiven: boolean,
-): Hider[] => hidersOf(site.place, place, isPlaceGiven ? obstacles.hiding : [], obstacles.skyline);
+): Hider[] =>
+  hidersOf(site.place, place, isPlaceGiven ? obstacles.hiding : [], obstacles.skyline, farthestDegOf(site));

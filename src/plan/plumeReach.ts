@@ -24,6 +24,25 @@ export interface PlumeReach {
   readonly deckBright: number;
 }
 
+/** Luminance of body and deck for each cd/m2 of the plume. */
+export interface PlumeGain {
+  readonly bodyDark: number;
+  readonly bodyBright: number;
+  readonly deckDark: number;
+  readonly deckBright: number;
+}
+
+/** Matt surfaces. */
+export function plumeGainOf(reach: PlumeReach, bodyReflectance: number, deckReflectance: number): PlumeGain {
+  const [bodyPerLx, deckPerLx] = [bodyReflectance / Math.PI, deckReflectance / Math.PI];
+  return {
+    bodyDark: bodyPerLx * reach.bodyDark,
+    bodyBright: bodyPerLx * reach.bodyBright,
+    deckDark: deckPerLx * reach.deckDark,
+    deckBright: deckPerLx * reach.deckBright,
+  };
+}
+
 /** Points along the body for the average. */
 const POINTS = 32;
 

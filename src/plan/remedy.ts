@@ -9,7 +9,7 @@ import { type CameraSun, sunIntervals } from "../view/sunInFrame.ts";
 import { type AimChange, aimChange } from "./aimChange.ts";
 import type { CameraView } from "./cameraView.ts";
 import type { TimeSpan } from "./clock.ts";
-import { type CameraHides, hiddenWithin, spansWithout } from "./hiddenSun.ts";
+import { type CameraHides, spansWithout } from "./hiddenSun.ts";
 import { flareMeasure, type SunRisk, type SunSeries, toTimeSpan } from "./sunRisk.ts";
 
 export interface Remedy {
@@ -36,7 +36,8 @@ export function remedyFor(
   const fromMs = series.timesMs[0]!;
   const toMs = series.timesMs.at(-1)!;
   const spans = sunIntervals(sunOf, flareMeasure(view.frame, risk.flare), fromMs, toMs);
-  const flared = spansWithout(spans, hiddenWithin(hides, sunOf, spans));
+  const hidden = risk.hidden.map(({ from, to }) => ({ fromMs: from.getTime(), toMs: to.getTime() }));
+  const flared = spansWithout(spans, hidden);
   const aim = view.body === null ? null : aimChange(site, view, risk.flare, series, hides, sunOf);
   return {
     clearTimes: intervalsOutside(flared, fromMs, toMs).map(toTimeSpan),

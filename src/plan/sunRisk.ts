@@ -16,7 +16,14 @@ import {
 } from "../view/sunInFrame.ts";
 import type { CameraView } from "./cameraView.ts";
 import type { TimeSpan } from "./clock.ts";
-import { type Behind, behindWithin, type CameraHides, hiddenWithin, spansWithout } from "./hiddenSun.ts";
+import {
+  type Behind,
+  behindWithin,
+  type CameraHides,
+  hiddenWithin,
+  joined,
+  spansWithout,
+} from "./hiddenSun.ts";
 import type { Instant } from "./instants.ts";
 
 /** `hidden`: only ever in or near the frame while it stands behind something opaque. */
@@ -124,8 +131,9 @@ export function sunRisk(
   const up = within(aboveHorizonMeasure);
   const framed = within((sun) => inFrameMeasure(frame, sun));
   const flared = within(flareMeasure(frame, rule));
-  const hidden = hiddenWithin(hides, sunOf, flared);
   const behind = behindWithin(hides, sunOf, flared);
+  // Where no part of the disc is behind anything opaque it is not hidden.
+  const hidden = hiddenWithin(hides, sunOf, joined(behind.filter(({ solidity }) => solidity === 1)));
   const inFrame = spansWithout(framed, hidden);
   const nearFrame = spansWithout(spansWithout(flared, framed), hidden);
   return {

@@ -10,7 +10,7 @@ import type { Site, Thing } from "../site/types.ts";
 import { type Sky, skyState } from "../sky/daylight.ts";
 import type { CameraView } from "./cameraView.ts";
 import type { Instant, SkyLight } from "./instants.ts";
-import type { PlumeReach } from "./plumeReach.ts";
+import type { PlumeGain } from "./plumeReach.ts";
 
 /** Reflectance of the stand-in where the site names no vehicle: it cancels out of the EV, the only thing told of it. */
 const NO_VEHICLE_REFLECTANCE = 0.8;
@@ -33,8 +33,10 @@ export interface Things {
   readonly deckCdM2: number;
   /** The plume as seen, with what shines through it; null when the site has none. */
   readonly plume: PlumeEnds | null;
-  /** What the plume adds to body and deck after ignition; null for a camera that does not keep it. */
-  readonly plumeLit: PlumeLit | null;
+  /** What the plume adds to body and deck after ignition, for each cd/m2 of its own; null for a camera that does not keep it. */
+  readonly plumeGain: PlumeGain | null;
+  /** Its own light, without what shines through. */
+  readonly ownPlume: PlumeLuminance | null;
   /** Mid-tone by incident metering of the body: after ignition where the plume is kept. */
   readonly placeCdM2: number;
   /** EV at ISO 100 for the body by incident light before ignition; null in complete darkness. */
@@ -45,15 +47,6 @@ export interface PlumeEnds {
   readonly lowCdM2: number;
   readonly nominalCdM2: number;
   readonly highCdM2: number;
-}
-
-/** Per cd/m2 of the plume's own light, and that light. */
-interface PlumeLit {
-  readonly bodyDark: number;
-  readonly bodyBright: number;
-  readonly deckDark: number;
-  readonly deckBright: number;
-  readonly plume: PlumeLuminance;
 }
 
 /** Stops that readings add to the model for this camera under this sky. */
@@ -80,43 +73,38 @@ export function thingsAt(
   const upright = onThisBody(sky.upright, factor, site);
   const reflectance = site.vehicle?.reflectance ?? NO_VEHICLE_REFLECTANCE;
   const phaseDeg = uprightPhaseDeg(view.observerAzimuthDeg, instant.sun.azimuthDeg);
-  const { facets, kept } = facetsSeen(view, instant, phaseDeg);
+  const facets = facetsSeen(view, instant, phaseDeg);
   const body = spanUnder(upright, reflectance, facets);
   const skyCdM2 = sky.luminanceOf(view.frame.axis) * factor;
   const { plumeReach } = view;
   const plumeMeanLx =
     plumeReach === null || bodyPlume === null ? 0 : plumeReach.bodyMean * bodyPlume.nominalCdM2;
   return {
-    light: lightClass(phaseDeg, instant.sun, sky.hasBeam, kept, site.settings),
+    light: lightClass(phaseDeg, instant.sun, sky.hasBeam, facets.kept, site.settings),
     phaseDeg,
     upright,
     facets,
-    kept: sky.hasBeam ? kept : 1,
+    kept: sky.hasBeam ? facets.kept : 1,
     body,
     hasVehicle: site.vehicle !== null,
     skyCdM2,
     deckCdM2: (site.groundReflectance * upright.groundLx) / Math.PI,
     plume: bodyPlume && seenPlume(bodyPlume, skyCdM2),
-    plumeLit: plumeReach && bodyPlume && plumeLitOf(site, plumeReach, reflectance, bodyPlume),
+    plumeGain: view.plumeGain,
+    ownPlume: bodyPlume,
     placeCdM2: incidentMidTone(body.meanLx + plumeMeanLx),
     ev: body.meanLx > 0 ? evOfIlluminance(body.meanLx) : null,
   };
 }
 
 /** With the sun gone the moon is the direct light: it lights, but nobody calls that sunlit. */
-function facetsSeen(
-  view: CameraView,
-  { sun, moon, shade }: Instant,
-  phaseDeg: number,
-): { facets: Facets; kept: number } {
-  if (moon !== null) {
-    const moonPhaseDeg = uprightPhaseDeg(view.observerAzimuthDeg, moon.azimuthDeg);
-    return { facets: { ...openFacets(moonPhaseDeg), lit: 0 }, kept: 1 };
-  }
-  if (shade === null) return { facets: openFacets(phaseDeg), kept: 1 };
-  const facets = shadedFacets(shade, view.observerAzimuthDeg - sun.azimuthDeg, view.told);
-  return { facets, kept: facets.kept };
+function facetsSeen(view: CameraView, { sun, moon, shade }: Instant, phaseDeg: number): Facets {
+  if (moon !== null) return unlit(openFacets(uprightPhaseDeg(view.observerAzimuthDeg, moon.azimuthDeg)));
+  if (shade === null) return openFacets(phaseDeg);
+  return shadedFacets(shade, view.observerAzimuthDeg - sun.azimuthDeg, view.told);
 }
+
+const unlit = ({ mean, brightest }: Facets): Facets => ({ mean, brightest, lit: 0, kept: 1 });
 
 /** Readings correct what sun, moon and sky send, not the floodlights. */
 function onThisBody(
@@ -129,18 +117,6 @@ function onThisBody(
     directLx: light.directLx * factor,
     fillLx: light.fillLx * factor + (floodlightLx ?? 0),
     groundLx: light.groundLx * factor + (floodlightDeckLx ?? 0),
-  };
-}
-
-function plumeLitOf(site: Site, reach: PlumeReach, reflectance: number, plume: PlumeLuminance): PlumeLit {
-  const bodyPerLx = reflectance / Math.PI;
-  const deckPerLx = site.groundReflectance / Math.PI;
-  return {
-    bodyDark: bodyPerLx * reach.bodyDark,
-    bodyBright: bodyPerLx * reach.bodyBright,
-    deckDark: deckPerLx * reach.deckDark,
-    deckBright: deckPerLx * reach.deckBright,
-    plume,
   };
 }
 
@@ -167,23 +143,23 @@ export type PlumeEnd = "low" | "nominal" | "high";
 
 /** Darkest and brightest luminance of one thing, the plume and what it lights at its nominal value or an end of its range. */
 export function spanOf(things: Things, thing: Thing, end: PlumeEnd = "nominal"): SpanCdM2 {
-  const { body, plumeLit, deckCdM2, skyCdM2, plume } = things;
+  const { body, plumeGain, ownPlume, deckCdM2, skyCdM2, plume } = things;
   if (thing === "sky") return { darkCdM2: skyCdM2, brightCdM2: skyCdM2 };
   if (thing === "plume") {
     const seen = plume === null ? 0 : atEnd(plume, end);
     return { darkCdM2: seen, brightCdM2: seen };
   }
-  const own = plumeLit === null ? 0 : atEnd(plumeLit.plume, end);
+  const own = ownPlume === null ? 0 : atEnd(ownPlume, end);
   if (thing === "body") {
     const { darkestCdM2, brightestCdM2 } = body;
     return {
-      darkCdM2: darkestCdM2 + own * (plumeLit?.bodyDark ?? 0),
-      brightCdM2: brightestCdM2 + own * (plumeLit?.bodyBright ?? 0),
+      darkCdM2: darkestCdM2 + own * (plumeGain?.bodyDark ?? 0),
+      brightCdM2: brightestCdM2 + own * (plumeGain?.bodyBright ?? 0),
     };
   }
   return {
-    darkCdM2: deckCdM2 + own * (plumeLit?.deckDark ?? 0),
-    brightCdM2: deckCdM2 + own * (plumeLit?.deckBright ?? 0),
+    darkCdM2: deckCdM2 + own * (plumeGain?.deckDark ?? 0),
+    brightCdM2: deckCdM2 + own * (plumeGain?.deckBright ?? 0),
   };
 }
 
@@ -198,10 +174,10 @@ export const BLACK_CD_M2 = 1e-9;
 const log2Of = (luminanceCdM2: number): number => Math.log2(Math.max(luminanceCdM2, BLACK_CD_M2));
 
 /** Whether the plume's range moves a thing: the plume itself, and what it lights. */
-const hasRange = ({ plume, plumeLit }: Things, thing: Thing): boolean =>
+const hasRange = ({ plume, plumeGain }: Things, thing: Thing): boolean =>
   plume !== null &&
   plume.lowCdM2 !== plume.highCdM2 &&
-  (thing === "plume" || (plumeLit !== null && (thing === "body" || thing === "deck")));
+  (thing === "plume" || (plumeGain !== null && (thing === "body" || thing === "deck")));
 
 /** What the solver needs of the kept things. */
 export function sampleOf(things: Things, keep: readonly Thing[], atMs: number, skyIndex: number): Sample {

@@ -15,7 +15,7 @@ export interface Hider {
   readonly name: string;
   readonly solidity: number;
   /**
-   * Degrees from a direction to its border, positive outside; farther out than `FARTHEST_DEG` it says so much. No two
+   * Degrees from a direction to its border, positive outside; told as the farthest asked for where it is farther. No two
    * directions differ by more than the angle between them.
    */
   readonly fromEdgeDeg: (direction: Vec3) => number;
@@ -29,6 +29,7 @@ export function hidersOf(
   place: Place,
   prisms: readonly Prism[],
   skyline: Skyline | null,
+  farthestDeg: number = FARTHEST_DEG,
 ): Hider[] {
   const padAxes = horizonAxes(pad);
   const axes = horizonAxes(place);
@@ -36,7 +37,7 @@ export function hidersOf(
   const turned = (enu: Vec3): Vec3 => toHorizon(axes, fromHorizon(padAxes, enu));
   const solids = prisms
     .filter(({ solidity }) => solidity > 0)
-    .map((prism) => solidHider(prism, viewpointM, turned));
+    .map((prism) => solidHider(prism, viewpointM, turned, farthestDeg));
   if (skyline === null) return solids;
   return [
     ...solids,
@@ -45,17 +46,17 @@ export function hidersOf(
 }
 
 /** The outline is drawn when the sun first comes near it: most cameras never meet it. */
-function solidHider(prism: Prism, viewpointM: Vec3, turned: (enu: Vec3) => Vec3): Hider {
+function solidHider(prism: Prism, viewpointM: Vec3, turned: (enu: Vec3) => Vec3, farthestDeg: number): Hider {
   let drawn: Drawn | null = null;
   const outline = (): Drawn => {
-    drawn ??= drawnOutline(silhouetteOf(prism, viewpointM, turned));
+    drawn ??= drawnOutline(silhouetteOf(prism, viewpointM, turned), farthestDeg);
     return drawn;
   };
-  const isFarFrom = farTest(prism, viewpointM, turned);
+  const isFarFrom = farTest(prism, viewpointM, turned, farthestDeg);
   return {
     name: prism.name,
     solidity: prism.solidity,
-    fromEdgeDeg: (direction) => (isFarFrom(direction) ? FARTHEST_DEG : outline().fromEdgeDeg(direction)),
+    fromEdgeDeg: (direction) => (isFarFrom(direction) ? farthestDeg : outline().fromEdgeDeg(direction)),
     get mostDepthDeg() {
       return outline().mostDepthDeg;
     },
@@ -68,10 +69,15 @@ const FIRST_LOOK_M = 20_000;
 const LEAN_DEG = 0.3;
 
 /**
- * A first look that needs no outline: true only where a direction is `FARTHEST_DEG` or more from it. The solid lies between
+ * A first look that needs no outline: true only where a direction is `farthestDeg` or more from it. The solid lies between
  * two uprights, left and right of its footprint, and below the elevation of its top as seen from its nearest point.
  */
-function farTest(prism: Prism, viewpointM: Vec3, turned: (enu: Vec3) => Vec3): (direction: Vec3) => boolean {
+function farTest(
+  prism: Prism,
+  viewpointM: Vec3,
+  turned: (enu: Vec3) => Vec3,
+  farthestDeg: number,
+): (direction: Vec3) => boolean {
   const [x, y] = [prism.middle[0] - viewpointM[0], prism.middle[1] - viewpointM[1]];
   const awayM = Math.hypot(x, y);
   if (awayM <= 1.01 * prism.reachM || awayM > FIRST_LOOK_M) return () => false;
@@ -80,9 +86,9 @@ function farTest(prism: Prism, viewpointM: Vec3, turned: (enu: Vec3) => Vec3): (
   const upM = prism.topM - viewpointM[2];
   const topDeg = atan2Deg(upM, upM > 0 ? awayM - prism.reachM : awayM + prism.reachM) + LEAN_DEG;
   const [toEast, toNorth] = [sinDeg(azimuthDeg), cosDeg(azimuthDeg)];
-  const sineFarthest = sinDeg(FARTHEST_DEG);
+  const sineFarthest = sinDeg(farthestDeg);
   return ([east, north, up]) => {
-    if (asinDeg(up) > topDeg + FARTHEST_DEG) return true;
+    if (asinDeg(up) > topDeg + farthestDeg) return true;
     const level = Math.sqrt(east * east + north * north);
     const apartDeg = acosDeg((east * toEast + north * toNorth) / level);
     // Beyond a right angle from the nearer upright the zenith would be nearer than its plane says.
@@ -93,16 +99,16 @@ function farTest(prism: Prism, viewpointM: Vec3, turned: (enu: Vec3) => Vec3): (
 type Drawn = Pick<Hider, "fromEdgeDeg" | "mostDepthDeg">;
 
 /** No outline: the camera stands inside. */
-function drawnOutline(outline: Silhouette | null): Drawn {
+function drawnOutline(outline: Silhouette | null, farthestDeg: number): Drawn {
   if (outline === null) return { fromEdgeDeg: () => -FARTHEST_DEG, mostDepthDeg: FARTHEST_DEG };
   const { sides, centre, radiusRad, mostDepthDeg } = outline;
   // A cone wider than a half sky does not hold what lies between its corners.
   const farthestCosine =
-    radiusRad < Math.PI / 2 ? Math.cos(radiusRad + FARTHEST_DEG * RAD_PER_DEG) : Number.NEGATIVE_INFINITY;
+    radiusRad < Math.PI / 2 ? Math.cos(radiusRad + farthestDeg * RAD_PER_DEG) : Number.NEGATIVE_INFINITY;
   const fromEdgeDeg = (direction: Vec3): number =>
     dot(direction, centre) < farthestCosine
-      ? FARTHEST_DEG
-      : Math.min(FARTHEST_DEG, fromOutlineDeg(sides, direction));
+      ? farthestDeg
+      : Math.min(farthestDeg, fromOutlineDeg(sides, direction));
   return { fromEdgeDeg, mostDepthDeg };
 }
 

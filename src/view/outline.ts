@@ -44,12 +44,17 @@ export function fromOutlineDeg(sides: readonly Side[], direction: Vec3): number 
   return isInside(sides, direction) ? -nearest : nearest;
 }
 
-/** Smallest angle in degrees, 0 or more, from a unit direction to any of the sides. */
-export function toSidesDeg(sides: readonly Side[], direction: Vec3): number {
+/** Smallest angle in degrees, 0 or more, from a unit direction to any of `count` sides from `start` on, round the end. */
+export function toSidesDeg(
+  sides: readonly Side[],
+  direction: Vec3,
+  start: number = 0,
+  count: number = sides.length,
+): number {
   let leastSine = Number.POSITIVE_INFINITY;
   let leastChordSquared = 4;
-  for (let i = 0; i < sides.length; i++) {
-    const side = sides[i]!;
+  for (let i = 0; i < count; i++) {
+    const side = sides[(start + i) % sides.length]!;
     const sine = dot(side.inward, direction);
     leastChordSquared = Math.min(leastChordSquared, chordSquared(side.from, direction));
     if (Math.abs(sine) < leastSine && isOverStretch(side, direction, sine)) leastSine = Math.abs(sine);

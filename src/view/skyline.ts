@@ -15,27 +15,32 @@ export interface Skyline {
   readonly highestDeg: number;
   /** Elevation of the skyline, degrees, 0 or more. */
   elevationDeg(azimuthDeg: number): number;
-  /** Degrees from a direction to the skyline, positive above it; no farther than `FARTHEST_DEG` either way. */
+  /** Degrees from a direction to the skyline, positive above it; told as the farthest asked for where it is farther. */
   fromEdgeDeg(direction: Vec3): number;
 }
 
-/** Distances are told up to here: who asks wants to know whether a disc and its margin are clear. */
+/** Distances are told up to here at most: who asks wants to know whether a disc and its margin are clear. */
 export const FARTHEST_DEG = 11;
-/** A stretch straight in azimuth and elevation is cut so fine that its great circles stay within 0.001 degree of it, on a cliff within 0.01. */
-const MOST_STRETCH_DEG = 0.5;
+/** A stretch straight in azimuth and elevation is cut so fine that its great circles stay within 0.001 degree of it up to 30 degrees, on a cliff within 0.03. */
+const MOST_STRETCH_DEG = 1;
 
 /** Points in the order of their azimuths, 0..360; null when there are none or all are at or below the horizontal. */
-export function skylineOf(points: readonly HorizonPoint[]): Skyline | null {
+export function skylineOf(
+  points: readonly HorizonPoint[],
+  farthestDeg: number = FARTHEST_DEG,
+): Skyline | null {
   const highestDeg = Math.max(0, ...points.map((point) => point.elevationDeg));
   if (highestDeg === 0) return null;
   const elevationDeg = (azimuthDeg: number): number => Math.max(0, between(points, wrap360(azimuthDeg)));
-  const sides = sidesAlong(points, elevationDeg);
+  const stretches = sidesAlong(points, elevationDeg);
+  const sides = stretches.map(({ side }) => side);
   const fromEdgeDeg = (direction: Vec3): number => {
     const level = Math.hypot(direction[0], direction[1]);
     const ownDeg = atan2Deg(direction[2], level);
-    if (ownDeg > highestDeg + FARTHEST_DEG) return FARTHEST_DEG;
+    if (ownDeg > highestDeg + farthestDeg) return farthestDeg;
     const azimuthDeg = wrap360(atan2Deg(direction[0], direction[1]));
-    const nearestDeg = Math.min(FARTHEST_DEG, toSidesDeg(sidesAround(sides, azimuthDeg, ownDeg), direction));
+    const { start, count } = sidesAround(stretches, azimuthDeg, reachDeg(ownDeg, farthestDeg));
+    const nearestDeg = Math.min(farthestDeg, toSidesDeg(sides, direction, start, count));
     return ownDeg < elevationDeg(azimuthDeg) ? -nearestDeg : nearestDeg;
   };
   return { highestDeg, elevationDeg, fromEdgeDeg };
@@ -101,20 +106,24 @@ const levelCrossings = (points: readonly HorizonPoint[]): number[] =>
     return [wrap360(from.azimuthDeg + share * spanDeg)];
   });
 
-/** The sides that can come within the farthest distance of a direction. */
-function sidesAround(stretches: readonly Stretch[], azimuthDeg: number, ownDeg: number): Side[] {
-  const highestDeg = Math.min(90, Math.abs(ownDeg) + FARTHEST_DEG);
+/** Half the azimuths in which the skyline can come within the farthest distance of a direction. */
+function reachDeg(ownDeg: number, farthestDeg: number): number {
+  const highestDeg = Math.min(90, Math.abs(ownDeg) + farthestDeg);
   // Level with the zenith every azimuth is near.
-  const reachDeg = highestDeg >= 89 ? 180 : clamp(FARTHEST_DEG / cosDeg(highestDeg), FARTHEST_DEG, 180);
-  if (reachDeg >= 179) return stretches.map(({ side }) => side);
-  const firstDeg = wrap360(azimuthDeg - reachDeg);
+  return highestDeg >= 89 ? 180 : clamp(farthestDeg / cosDeg(highestDeg), farthestDeg, 180);
+}
+
+/** The sides within reach of an azimuth: index of the first, and their number. */
+function sidesAround(
+  stretches: readonly Stretch[],
+  azimuthDeg: number,
+  withinDeg: number,
+): { start: number; count: number } {
+  if (withinDeg >= 179) return { start: 0, count: stretches.length };
+  const firstDeg = wrap360(azimuthDeg - withinDeg);
+  const lastDeg = wrap360(azimuthDeg + withinDeg);
   // The side before the first one that begins within reach may end in it.
-  const start = firstBeyond(stretches, firstDeg) - 1 + stretches.length;
-  const near: Side[] = [];
-  for (let k = 0; k < stretches.length; k++) {
-    const stretch = stretches[(start + k) % stretches.length]!;
-    if (k > 0 && wrap360(stretch.azimuthDeg - firstDeg) > 2 * reachDeg) break;
-    near.push(stretch.side);
-  }
-  return near;
+  const start = (firstBeyond(stretches, firstDeg) - 1 + stretches.length) % stretches.length;
+  const end = (firstBeyond(stretches, lastDeg) - 1 + stretches.length) % stretches.length;
+  return { start, count: end >= start ? end - start + 1 : end - start + 1 + stretches.length };
 }

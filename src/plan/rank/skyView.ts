@@ -1,7 +1,8 @@
 /** What the loop reads: one view under one sky in numbers, one window under one sky in columns. */
 
 import { atan2Deg } from "../../base/units.ts";
-import { type ShadedFacets, type Stretch, shadedFacets } from "../../light/shadedBody.ts";
+import type { Facets } from "../../light/body.ts";
+import { type Stretch, shadedFacets } from "../../light/shadedBody.ts";
 import { type AxisSky, skyOfBlock } from "./axisSky.ts";
 import type { LightBlocks, SunBlocks } from "./blocks.ts";
 import type { Kit } from "./kit.ts";
@@ -111,7 +112,7 @@ function widenBright(kept: KeptBounds, least: number, most: number): void {
 }
 
 /** What a view sees of a shaded body at one T-0; null with the body in the open. */
-export function shadedAt(view: SkyView, sun: SunColumns, index: number): ShadedFacets | null {
+export function shadedAt(view: SkyView, sun: SunColumns, index: number): Facets | null {
   const shade = sun.shades[index]!;
   if (shade === null) return null;
   const east = sun.towardEast[index]!;

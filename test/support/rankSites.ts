@@ -1,4 +1,7 @@
-/** Random invented sites for ranking: any latitude, cameras of every kind, corrections, floodlights, moved thresholds. */
+/**
+ * Random invented sites for ranking: any latitude, cameras of every kind, structures that shade the body and hide the sun,
+ * skylines, corrections, floodlights, moved thresholds.
+ */
 
 import { parseSite } from "../../src/site/parseSite.ts";
 import type { Site } from "../../src/site/types.ts";
@@ -11,13 +14,16 @@ const KEEPS = [
   "[body, deck]",
   "[plume]",
   "[sky, deck]",
+  "[plume, deck]",
   "[body, plume, sky, deck]",
 ];
+/** The last is dimmer than a body in the sun: then what the plume adds to the body decides. */
 const PLUMES = [
-  "{ propellant: kerolox }",
-  "{ propellant: hydrolox }",
-  "{ propellant: solid }",
-  "{ luminance: 90000 }",
+  "propellant: kerolox",
+  "propellant: hydrolox",
+  "propellant: solid",
+  "luminance: 90000",
+  "luminance: 6000",
 ];
 const LENSES = [
   "focal: 12",
@@ -27,29 +33,88 @@ const LENSES = [
   "focal: 50, hood: { length: 60, diameter: 70 }",
 ];
 
+const oneOf = <One>(random: Random, ones: readonly One[]): One => ones[random.whole(0, ones.length - 1)]!;
+const numberOf = (random: Random, low: number, high: number, digits = 3): string =>
+  random.between(low, high).toFixed(digits);
+/** A line of the file, or none. */
+const sometimes = (random: Random, share: number, lines: () => readonly string[]): readonly string[] =>
+  random.next() < share ? lines() : [];
+
 export function randomRankSite(random: Random, cameras = 8): Site {
-  const pick = <One>(ones: readonly One[]): One => ones[Math.floor(random.between(0, ones.length))]!;
-  const number = (low: number, high: number, digits = 3): string => random.between(low, high).toFixed(digits);
+  const pick = <One>(ones: readonly One[]): One => oneOf(random, ones);
+  const number = (low: number, high: number, digits = 3): string => numberOf(random, low, high, digits);
   const medium = (): string =>
     `speed: ${pick([50, 200, 800])}, under: ${number(0.5, 5, 1)}, over: ${number(0.5, 5, 1)}`;
+  const bearingsDeg = Array.from({ length: cameras }, () => random.between(0, 360));
+  const flame = random.next() < 0.5 ? `, length: ${number(2, 80, 0)}, width: ${number(1, 8, 1)}` : "";
   const lines = [
     `site: { name: Random Ness, zone: UTC, latitude: ${number(-75, 75)}, longitude: ${number(-180, 180)}, height: ${number(0, 1500, 0)}, ground: ${number(0.05, 0.8)} }`,
-    `vehicle: { height: 45, diameter: 4, base: 5, reflectance: ${number(0.2, 0.9)}, plume: ${pick(PLUMES)}, ascent: { thrustToWeight: 1.4 } }`,
+    `vehicle: { height: 45, diameter: 4, base: 5, reflectance: ${number(0.2, 0.9)}, plume: { ${pick(PLUMES)}${flame} }, ascent: { thrustToWeight: 1.4 } }`,
     `media: { one: { ${medium()} }, two: { ${medium()} } }`,
     "defaults: { lens: { stops: [2.8, 5.6, 8, 11, 16] }, filters: [0, 0.6], gate: full-frame, rate: 100, shutter: { angle: [160, 40] } }",
-    `settings: { lit: ${number(0.2, 0.8)}, spare: ${number(-0.5, 0.7)}, best: ${number(0.6, 1)}, flare: ${number(0, 12)} }`,
-    ...(random.between(0, 1) < 0.3 ? [`floodlights: { illuminance: ${number(5, 5000, 0)} }`] : []),
-    ...(random.between(0, 1) < 0.3
-      ? [`corrections: { sky: { clear: ${number(-1, 1)} }, cameras: { R1: ${number(-1, 1)} } }`]
-      : []),
+    `settings: { lit: ${number(0.2, 0.8)}, spare: ${number(-0.5, 0.7)}, best: ${number(0.6, 1)}, flare: ${number(0, 12)}, shaded: ${number(0, 1)}, cover: ${number(0, 1)} }`,
+    ...sometimes(random, 0.4, () => [`floodlights: { ${floodlights(random)} }`]),
+    ...sometimes(random, 0.3, () => [
+      `corrections: { sky: { clear: ${number(-1, 1)} }, cameras: { R1: ${number(-1, 1)} } }`,
+    ]),
+    ...sometimes(random, 0.3, () => [`horizon: ${skyline(random)}`]),
+    ...sometimes(random, 0.6, () => structures(random, bearingsDeg)),
     "cameras:",
-    ...Array.from({ length: cameras }, (_, i) => {
+    ...bearingsDeg.map((bearingDeg, i) => {
       const setting = random.between(0, 1) < 0.1 ? "" : `, medium: ${pick(["one", "two"])}`;
-      const where = `at: { bearing: ${number(0, 360, 1)}, range: ${pick([number(20, 300, 0), number(300, 30_000, 0)])}, up: ${number(0, 60, 0)} }`;
+      const where = `at: { bearing: ${bearingDeg.toFixed(1)}, range: ${pick([number(60, 300, 0), number(300, 30_000, 0)])}, up: ${number(0, 60, 0)} }`;
       return `  - { id: R${i}, ${where}, aim: { up: ${number(0, 60, 0)} }, lens: { ${pick(LENSES)} }, keep: ${pick(KEEPS)}, roll: ${pick(["0", "90", number(-180, 180, 0)])}, weight: ${pick(["1", "2", "0.5"])}${setting} }`;
     }),
   ];
   return parseSite(`${lines.join("\n")}\n`);
+}
+
+const floodlights = (random: Random): string =>
+  [
+    `illuminance: ${numberOf(random, 5, 5000, 0)}`,
+    ...sometimes(random, 0.5, () => [`deck: ${numberOf(random, 1, 3000, 0)}`]),
+  ].join(", ");
+
+/** Low hills all round, or a ridge so high that the sun spends much of the day behind it. */
+function skyline(random: Random): string {
+  const highestDeg = oneOf(random, [2, 8, 30]);
+  const points = random.whole(3, 9);
+  const heights = Array.from({ length: points }, (_, i) => {
+    const azimuthDeg = ((i + random.between(0.1, 0.9)) * 360) / points;
+    return `[${azimuthDeg.toFixed(1)}, ${numberOf(random, -0.5, highestDeg, 1)}]`;
+  });
+  return `[${heights.join(", ")}]`;
+}
+
+function structures(random: Random, bearingsDeg: readonly number[]): readonly string[] {
+  const count = random.whole(1, 4);
+  return [
+    "structures:",
+    ...Array.from({ length: count }, (_, i) => `  - { name: S${i}, ${structure(random, bearingsDeg)} }`),
+  ];
+}
+
+/** Anywhere near the pad, behind the body as a camera sees it, or around part of the body; no camera stands so near. */
+function structure(random: Random, bearingsDeg: readonly number[]): string {
+  const number = (low: number, high: number): string => numberOf(random, low, high, 1);
+  const solidity = oneOf(random, ["1", "1", number(0.1, 0.9)]);
+  const kind = oneOf(random, ["near", "behind", "around"]);
+  if (kind === "around") {
+    const wide =
+      random.next() < 0.5 ? `diameter: ${number(5, 14)}` : `width: ${number(5, 14)}, depth: ${number(5, 14)}`;
+    return `at: { bearing: 0, range: ${number(1, 3)} }, ${wide}, base: ${number(0, 30)}, height: ${number(5, 30)}, solidity: ${solidity}`;
+  }
+  const bearingDeg =
+    kind === "near"
+      ? random.between(0, 360)
+      : (oneOf(random, bearingsDeg) + 180 + random.between(-15, 15)) % 360;
+  const farM = random.between(8, 30);
+  const shape =
+    random.next() < 0.4
+      ? `diameter: ${number(1, farM)}`
+      : `width: ${number(1, farM)}, depth: ${number(1, farM)}, turn: ${number(0, 180)}`;
+  const foot = oneOf(random, ["0", number(0, 40)]);
+  return `at: { bearing: ${bearingDeg.toFixed(1)}, range: ${farM.toFixed(1)} }, ${shape}, base: ${foot}, height: ${number(5, 90)}, solidity: ${solidity}`;
 }
 
 /** A window somewhere in 2027, one hour to a day long. */
@@ -57,4 +122,24 @@ export function randomWindow(random: Random): { name: null; opens: Date; closes:
   const opensMs = Date.UTC(2027, 0, 1) + Math.round(random.between(0, 364 * 24 * 60)) * 60_000;
   const lengthMs = Math.round(random.between(60, 24 * 60)) * 60_000;
   return { name: null, opens: new Date(opensMs), closes: new Date(opensMs + lengthMs) };
+}
+
+const DAY_MS = 86_400_000;
+/** A full moon of early 2027 and the mean time from one to the next: good to a day, and no test leans on more. */
+const FULL_MOON_MS = Date.UTC(2027, 0, 22, 12);
+const MONTH_DAYS = 29.53;
+
+/** One to four hours about a site's midnight, every other time of a night about full moon. */
+export function randomNight(random: Random, { place }: Site): { name: null; opens: Date; closes: Date } {
+  const day =
+    random.next() < 0.5
+      ? (FULL_MOON_MS - Date.UTC(2027, 0, 1)) / DAY_MS + random.whole(0, 11) * MONTH_DAYS
+      : random.between(1, 363);
+  const midnightMs = Date.UTC(2027, 0, 1) + Math.round(day) * DAY_MS - (place.longitudeDeg / 360) * DAY_MS;
+  const opensMs = Math.round((midnightMs - random.between(0.5, 2) * 3_600_000) / 60_000) * 60_000;
+  return {
+    name: null,
+    opens: new Date(opensMs),
+    closes: new Date(opensMs + random.whole(60, 240) * 60_000),
+  };
 }

@@ -1,5 +1,5 @@
 /**
- * The tight loop: one view under one sky at every T-0 of a window. No object is made and no angle taken inside: phases
+ * The tight loop: one view under one sky at every T-0 of a window. But for a body in shadow no object is made and no angle taken: phases
  * are cosines, luminances stay linear. A block of T-0s is decided at once where its bounds allow. Same answers as `lossAt`, but for
  * a kept sky that stands within a hundred-thousandth of a border (it comes from a table).
  */

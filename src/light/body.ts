@@ -40,9 +40,9 @@ export interface BodyIllumination {
   readonly floodlightLx: number;
 }
 
-/** Sun on a vertical plane turned to it, lx. */
+/** Sun on a vertical plane turned to it, lx: until the whole disc is down, as `directNormalLx` is that of what is up. */
 export const directVerticalLx = (light: BodyIllumination): number =>
-  light.sunElevationDeg > 0 ? light.directNormalLx * cosDeg(light.sunElevationDeg) : 0;
+  light.directNormalLx * cosDeg(light.sunElevationDeg);
 
 /** Sun and sky on the horizontal, lx. */
 export const totalHorizontalLx = (light: BodyIllumination): number =>
@@ -142,6 +142,11 @@ export function bodyLuminance(input: {
   requireNumber("directNormalLx", input.directNormalLx, 0, 1e9, "lx");
   requireNumber("diffuseHorizontalLx", input.diffuseHorizontalLx, 0, 1e9, "lx");
   const phaseDeg = Math.abs(wrap180(input.sunAzimuthDeg - input.observerAzimuthDeg));
-  const { meanCdM2, litShare } = bodySpan({ ...input, floodlightLx: 0 }, input.reflectance, phaseDeg);
+  const directNormalLx = input.sunElevationDeg > 0 ? input.directNormalLx : 0;
+  const { meanCdM2, litShare } = bodySpan(
+    { ...input, directNormalLx, floodlightLx: 0 },
+    input.reflectance,
+    phaseDeg,
+  );
   return { meanCdM2, litShare };
 }

@@ -60,7 +60,8 @@ function beamLine({ things, instant, sky }: ExplainCase, corrected: string): Exp
     return line("no beam on an upright face: sun and moon give none");
   if (instant.moon !== null)
     return line(`moon's beam on an upright face${corrected} = ${num(directLx)} lx, at a phase of its own`);
-  if (hDeg <= 0) return line("no beam on an upright face: the sun's centre is down");
+  if (sky.directNormalLx === 0)
+    return line("no beam on an upright face: none passes this sky, or the disc is down");
   return line(
     `beam on an upright face = beam x cos h${corrected} = ${num(sky.directNormalLx)} x ${num(cosDeg(hDeg))}${corrected} = ${num(directLx)} lx`,
   );

@@ -12,11 +12,13 @@ export interface CameraHides {
   readonly hiders: readonly Hider[];
   /** Below zero while the sun is hidden with the margin of the site; null when nothing can hide it. */
   readonly hidden: ((sun: CameraSun) => number) | null;
+  readonly marginDeg: number;
 }
 
 export function cameraHidesOf(site: Site, obstacles: Obstacles, view: CameraView): CameraHides {
   const hiders = cameraHiders(site, obstacles, view.place, view.placeGiven);
-  return { hiders, hidden: hiddenMeasure(hiders, site.settings.coverMarginDeg) };
+  const marginDeg = site.settings.coverMarginDeg;
+  return { hiders, hidden: hiddenMeasure(hiders, marginDeg), marginDeg };
 }
 
 type SunOf = (ms: number) => CameraSun;
@@ -26,6 +28,15 @@ export function hiddenWithin({ hidden }: CameraHides, sunOf: SunOf, spans: reado
   if (hidden === null) return [];
   return spans.flatMap(({ fromMs, toMs }) => sunIntervals(sunOf, hidden, fromMs, toMs));
 }
+
+/** What hides the sun, with the margin, at some time of a span: by name, in the order of the site file. */
+export const hiddenBy = ({ hiders, marginDeg }: CameraHides, sunOf: SunOf, span: Interval): string[] =>
+  hiders
+    .filter((hider) => {
+      const alone = hiddenMeasure([hider], marginDeg);
+      return alone !== null && sunIntervals(sunOf, alone, span.fromMs, span.toMs).length > 0;
+    })
+    .map(({ name }) => name);
 
 /** Spans that overlap or touch made one, in the order of time. */
 export function joined(spans: readonly Interval[]): Interval[] {
@@ -52,14 +63,15 @@ export const overlapping = (intervals: readonly Interval[], span: Interval): Int
 export interface Behind extends Interval {
   readonly by: string;
   readonly solidity: number;
+  readonly canHide: boolean;
 }
 
 /** Within spans of time, all stretches in which any part of the disc stands behind a hider. */
 export const behindWithin = ({ hiders }: CameraHides, sunOf: SunOf, spans: readonly Interval[]): Behind[] =>
-  hiders.flatMap(({ name, solidity, fromEdgeDeg }) =>
+  hiders.flatMap(({ name, solidity, canHide, fromEdgeDeg }) =>
     spans.flatMap(({ fromMs, toMs }) =>
       sunIntervals(sunOf, (sun) => fromEdgeDeg(sun.direction) - sun.semidiameterDeg, fromMs, toMs).map(
-        (interval): Behind => ({ ...interval, by: name, solidity }),
+        (interval): Behind => ({ ...interval, by: name, solidity, canHide }),
       ),
     ),
   );

@@ -44,7 +44,7 @@ export interface Instant {
   readonly sun: SeenDirection;
   /** With no part of the sun up; null before. */
   readonly moon: SeenMoon | null;
-  /** Null while all of the body stands in the sun, or the sun is down. */
+  /** Null while all of the body stands in the sun, or all of the sun is down. */
   readonly shade: BodyShade | null;
   /** In the order of the skies asked for. */
   readonly skies: readonly SkyLight[];
@@ -97,9 +97,12 @@ export function seenMoon(track: MoonTrack, ms: number, seen: (fixed: Vec3) => Se
   return { azimuthDeg, airlessElevationDeg, apparentElevationDeg, phaseAngleDeg, parallaxDeg, litShare };
 }
 
-/** The shade by the apparent sun over the pad; none with its centre down. */
+/** Sine of the elevation of its centre at which the disc is down. */
+const DISC_DOWN_SINE = -0.00466;
+
+/** The shade by the apparent sun over the pad; none with all of the disc down. */
 export const shadeAt = ({ shaders }: Obstacles, sunEnu: Vec3): BodyShade | null =>
-  shaders === null || sunEnu[2] <= 0 ? null : bodyShadeAt(shaders, sunEnu);
+  shaders === null || sunEnu[2] <= DISC_DOWN_SINE ? null : bodyShadeAt(shaders, sunEnu);
 
 const NO_MOON: Illuminances = { directNormalLx: 0, diffuseHorizontalLx: 0 };
 

@@ -39,4 +39,4 @@ export const cameraHiders = (
   place: Place,
   isPlaceGiven: boolean,
 ): Hider[] =>
-  hidersOf(site.place, place, isPlaceGiven ? obstacles.hiding : [], obstacles.skyline, farthestDegOf(site));
+  hidersOf(site.place, place, obstacles.hiding, obstacles.skyline, farthestDegOf(site), isPlaceGiven);

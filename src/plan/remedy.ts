@@ -23,6 +23,8 @@ export interface Remedy {
   readonly hoodDiameters: number | null;
 }
 
+const ROUNDING_MS = 200;
+
 /** Null when there is nothing to mend. */
 export function remedyFor(
   site: Site,
@@ -37,7 +39,8 @@ export function remedyFor(
   const toMs = series.timesMs.at(-1)!;
   const spans = sunIntervals(sunOf, flareMeasure(view.frame, risk.flare), fromMs, toMs);
   const hidden = risk.hidden.map(({ from, to }) => ({ fromMs: from.getTime(), toMs: to.getTime() }));
-  const flared = spansWithout(spans, hidden);
+  // Between a span and its hidden part nothing is left but rounding.
+  const flared = spansWithout(spans, hidden).filter((span) => span.toMs - span.fromMs > ROUNDING_MS);
   const aim = view.body === null ? null : aimChange(site, view, risk.flare, series, hides, sunOf);
   return {
     clearTimes: intervalsOutside(flared, fromMs, toMs).map(toTimeSpan),

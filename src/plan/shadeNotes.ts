@@ -67,7 +67,8 @@ function edgeMs(
 }
 
 /** Names and heights above the foot, within what the camera sees of the body. */
-function shadowWords({ instants, site }: Scene, { told }: CameraView, from: number, to: number): string {
+function shadowWords(scene: Scene, { told }: CameraView, from: number, to: number): string {
+  const { instants, site } = scene;
   const footM = site.vehicle?.baseM ?? 0;
   const byName = new Map<string, { fromM: number; toM: number }>();
   for (const { shade } of instants.slice(from, to + 1)) {
@@ -78,7 +79,10 @@ function shadowWords({ instants, site }: Scene, { told }: CameraView, from: numb
       byName.set(by, { fromM: Math.min(known.fromM, clipped.fromM), toM: Math.max(known.toM, clipped.toM) });
     }
   }
+  const order = (scene.obstacles.shaders?.prisms ?? []).map(({ name }) => name);
+  const place = (by: string): number => (order.includes(by) ? order.indexOf(by) : order.length);
   return [...byName]
+    .sort(([a], [b]) => place(a) - place(b))
     .map(
       ([by, { fromM, toM }]) =>
         `${by} over ${(fromM - footM).toFixed(0)}-${(toM - footM).toFixed(0)} m of the body`,

@@ -1,8 +1,10 @@
 /** When what throws its shadow on the body, and over which heights: for the whole body, whatever a camera sees of it. */
 
 import { type Interval, intervalsBelowZero } from "../base/crossings.ts";
+import type { Vec3 } from "../base/vector.ts";
 import type { Vehicle } from "../site/types.ts";
 import { SUN_MAX_RATE_DEG_PER_MS } from "../sky/sunTrack.ts";
+import { bodyShadeAt } from "../view/bodyShade.ts";
 import { nearestOf, silhouetteOf, widened } from "../view/hull.ts";
 import { fromOutlineDeg } from "../view/outline.ts";
 import { type Heights, makePrism, type Prism, roundPrism } from "../view/prism.ts";
@@ -47,6 +49,12 @@ export function shadeSpans(scene: Scene): ShadeSpan[] {
   return [...spans, ...behind.map((span) => shadeSpan(scene, vehicle, whole, span))];
 }
 
+/** Half the height of a step in place of an angle: changes closer than some twenty seconds are one. */
+const STEP_DEG = 0.05;
+
+const isShaded = (prism: Prism, vehicle: Vehicle, direction: Vec3): boolean =>
+  bodyShadeAt({ vehicle, prisms: [prism], skyline: null }, direction) !== null;
+
 /** What stands this near to the body's side stands beside it, metres. */
 const TOUCH_M = 0.001;
 
@@ -54,14 +62,16 @@ const TOUCH_M = 0.001;
  * Below zero while the sun stands where its shadow meets some point of the body: behind the thing as seen from the foot of
  * the axis, made wider by the body's radius and carried down the body's length.
  */
-function shadeMeasure(prism: Prism, { diameterM, baseM, heightM }: Vehicle): (sun: CameraSun) => number {
+function shadeMeasure(prism: Prism, vehicle: Vehicle): (sun: CameraSun) => number {
+  const { diameterM, baseM, heightM } = vehicle;
   const topM = prism.topM - baseM;
   const footM = prism.footM - baseM - heightM;
   if (topM <= 0) return () => 1;
   const [nearestX, nearestY] = nearestOf(prism.footprint, 0, 0);
   const isTouching = Math.hypot(nearestX, nearestY) < diameterM / 2 - TOUCH_M;
-  // It stands against the body, or around it.
-  if (isTouching && footM < 0) return () => -1;
+  // It stands against the body, or around it: no outline then, but its shade itself, as a step.
+  if (isTouching && footM < 0)
+    return ({ direction }) => (isShaded(prism, vehicle, direction) ? -STEP_DEG : STEP_DEG);
   const wide = widenedPrism({ ...prism, footM, topM }, diameterM / 2);
   const outline = silhouetteOf(wide, [0, 0, 0], (enu) => enu);
   return outline === null ? () => -1 : ({ direction }) => fromOutlineDeg(outline.sides, direction);
@@ -79,7 +89,7 @@ const upAndBelowZero = (
   const sunOf = cameraSunOf(track, site.place, air);
   const both = (ms: number): number => {
     const sun = sunOf(ms);
-    return Math.max(measure(sun), -sun.apparentElevationDeg);
+    return Math.max(measure(sun), -(sun.apparentElevationDeg + sun.semidiameterDeg));
   };
   return intervalsBelowZero(both, window.opens.getTime(), window.closes.getTime(), SUN_MAX_RATE_DEG_PER_MS);
 };

@@ -1,6 +1,7 @@
 /** Notes that hold for a whole sheet. */
 
 import { wrap180 } from "../base/units.ts";
+import { makePlumeLamp } from "../light/plumeLamp.ts";
 import type { Site, Window } from "../site/types.ts";
 import { utcOffsetMinutes } from "../site/zoneTime.ts";
 import { daylightInputFor, daylightThrough, skyName, skyState } from "../sky/daylight.ts";
@@ -49,17 +50,31 @@ function obstacleNotes({ structures, horizon }: Site): string[] {
       `${lattices.join(", ")}: a lattice dims the sun on the body, but never counts as hiding it from a camera`,
     );
   }
-  if (horizon.length > 0)
-    notes.push("the skyline is taken as far off: the same from the pad and from every camera");
+  if (horizon.length > 0) {
+    notes.push(
+      "the skyline is taken as far off: it shades the body, and hides the sun from cameras within a kilometre of the pad",
+    );
+  }
+  if (horizon.some(({ elevationDeg }) => elevationDeg < 0)) {
+    notes.push(
+      "a skyline below the horizontal counts as level: a sun below it is called down, though from so high it may still shine in",
+    );
+  }
   return notes;
 }
 
-/** Lights that are counted in part. */
+/** Lights that are counted in part, or known badly. */
 function lampNotes({ site }: Scene): string[] {
-  if (site.floodlightLx === null) return [];
+  const plume = cameraKeepsLight(site)
+    ? ["the plume's light on body and deck: believe it to a stop or two"]
+    : [];
+  if (site.floodlightLx === null) return plume;
   const deck = site.floodlightDeckLx === null ? "; none is given for the deck" : "";
-  return [`floodlights count on the body from all sides alike${deck}`];
+  return [`floodlights count on the body from all sides alike${deck}`, ...plume];
 }
+
+const cameraKeepsLight = ({ cameras, vehicle }: Site): boolean =>
+  vehicle !== null && makePlumeLamp(vehicle) !== null && cameras.some(({ keep }) => keep.includes("plume"));
 
 /**
  * Through much air the turbidity model falls below the overcast of the daylight practice, for the usual haze with the sun

@@ -16,14 +16,7 @@ import {
 } from "../view/sunInFrame.ts";
 import type { CameraView } from "./cameraView.ts";
 import type { TimeSpan } from "./clock.ts";
-import {
-  type Behind,
-  behindWithin,
-  type CameraHides,
-  hiddenWithin,
-  joined,
-  spansWithout,
-} from "./hiddenSun.ts";
+import { behindWithin, type CameraHides, hiddenBy, hiddenWithin, joined, spansWithout } from "./hiddenSun.ts";
 import type { Instant } from "./instants.ts";
 
 /** `hidden`: only ever in or near the frame while it stands behind something opaque. */
@@ -133,28 +126,19 @@ export function sunRisk(
   const flared = within(flareMeasure(frame, rule));
   const behind = behindWithin(hides, sunOf, flared);
   // Where no part of the disc is behind anything opaque it is not hidden.
-  const hidden = hiddenWithin(hides, sunOf, joined(behind.filter(({ solidity }) => solidity === 1)));
+  const hidden = hiddenWithin(hides, sunOf, joined(behind.filter(({ canHide }) => canHide)));
   const inFrame = spansWithout(framed, hidden);
   const nearFrame = spansWithout(spansWithout(flared, framed), hidden);
   return {
     risk: riskWord(up, inFrame, nearFrame, hidden),
     inFrame: inFrame.map(toTimeSpan),
     nearFrame: nearFrame.map(toTimeSpan),
-    hidden: hidden.map((span) => ({ ...toTimeSpan(span), by: namesBehind(behind, span) })),
-    behind: behind.map(({ by, solidity, ...span }) => ({ ...toTimeSpan(span), by, solidity })),
+    hidden: hidden.map((span) => ({ ...toTimeSpan(span), by: hiddenBy(hides, sunOf, span) })),
+    behind: behind.map(({ by, solidity, canHide: _, ...span }) => ({ ...toTimeSpan(span), by, solidity })),
     closest: closestApproach(frame, sunOf, series, up),
     flare: rule,
   };
 }
-
-/** The opaque things that part of the disc stands behind in a span. */
-const namesBehind = (behind: readonly Behind[], span: Interval): string[] => [
-  ...new Set(
-    behind
-      .filter(({ fromMs, toMs, solidity }) => solidity === 1 && fromMs < span.toMs && toMs > span.fromMs)
-      .map(({ by }) => by),
-  ),
-];
 
 function riskWord(
   up: readonly Interval[],

@@ -97,14 +97,17 @@ export function thingsAt(
   };
 }
 
-/** With the sun gone the moon is the direct light: it lights, but nobody calls that sunlit. */
+/** With the sun gone the moon is the direct light: it lights, but nobody calls that sunlit, nor what the last rim of the sun lights. */
 function facetsSeen(view: CameraView, { sun, moon, shade }: Instant, phaseDeg: number): Facets {
   if (moon !== null) return unlit(openFacets(uprightPhaseDeg(view.observerAzimuthDeg, moon.azimuthDeg)));
-  if (shade === null) return openFacets(phaseDeg);
-  return shadedFacets(shade, view.observerAzimuthDeg - sun.azimuthDeg, view.told);
+  const facets =
+    shade === null
+      ? openFacets(phaseDeg)
+      : shadedFacets(shade, view.observerAzimuthDeg - sun.azimuthDeg, view.told);
+  return sun.apparentElevationDeg > 0 ? facets : unlit(facets);
 }
 
-const unlit = ({ mean, brightest }: Facets): Facets => ({ mean, brightest, lit: 0, kept: 1 });
+const unlit = ({ mean, brightest, kept }: Facets): Facets => ({ mean, brightest, lit: 0, kept });
 
 /** Readings correct what sun, moon and sky send, not the floodlights. */
 function onThisBody(

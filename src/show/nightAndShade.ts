@@ -18,7 +18,7 @@ export function nightLines(instants: readonly SunInstant[], clock: Clock): strin
     down.flatMap(({ at, moon: one }) => (one ? [{ text: moonWords(one), at: clock.at(at) }] : [])),
   );
   return [
-    `a vehicle straight up meets the first sunlight above some ${shadow}; full sun 10 to 20 km higher (from memory)`,
+    `a vehicle straight up meets the first sunlight above ${shadow}; full sun 10 to 20 km higher (from memory)`,
     ...(moon === "" ? [] : [`moon: ${moon}`]),
   ];
 }
@@ -37,7 +37,7 @@ const FARTHEST_KM = 500;
 
 /** Whole kilometres: what the air does to a grazing ray is known no better. */
 const kmText = (km: number): string =>
-  km > FARTHEST_KM ? `${FARTHEST_KM} km and more` : `${Math.round(km)} km`;
+  km > FARTHEST_KM ? `more than ${FARTHEST_KM} km` : `some ${Math.round(km)} km`;
 
 function moonWords({ azimuthDeg, apparentElevationDeg, litShare }: NonNullable<SunInstant["moon"]>): string {
   if (apparentElevationDeg <= 0) return "down";

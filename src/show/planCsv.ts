@@ -108,7 +108,7 @@ const sunFields = ({ sun, sunImage, moonInFrame, remedy }: CameraPlan) => ({
   inFrameUtc: spans(sun.inFrame),
   nearFrameUtc: spans(sun.nearFrame),
   hiddenUtc: spans(sun.hidden),
-  hiddenBy: [...new Set(sun.hidden.flatMap(({ by }) => by))].join(" "),
+  hiddenBy: [...new Set(sun.hidden.flatMap(({ by }) => by))].join("; "),
   moonInFrameUtc: spans(moonInFrame),
   sunImageMm: sunImage?.diameterMm ?? null,
   sunImageWCm2: sunImage?.irradianceWCm2 ?? null,

@@ -44,7 +44,12 @@ function vehicleWords({ vehicle }: Site): string {
   const given = vehicle.plume?.luminanceCdM2 ?? null;
   const plume =
     given === null ? `plume ${vehicle.plume?.propellant ?? "not given"}` : `plume of ${given} cd/m2 as given`;
-  return `${name}: ${vehicle.heightM} m x ${vehicle.diameterM} m, foot at ${vehicle.baseM} m, reflectance ${vehicle.reflectance}, ${plume}`;
+  const { lengthM = null, widthM = null } = vehicle.plume ?? {};
+  const size =
+    lengthM === null || widthM === null
+      ? " without length and width: its light is not counted"
+      : `, ${lengthM} m long and ${widthM} m wide`;
+  return `${name}: ${vehicle.heightM} m x ${vehicle.diameterM} m, foot at ${vehicle.baseM} m, reflectance ${vehicle.reflectance}, ${plume}${vehicle.plume === null ? "" : size}`;
 }
 
 const floodlightWords = ({ floodlightLx, floodlightDeckLx }: Site): string =>

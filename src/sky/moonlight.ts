@@ -47,7 +47,7 @@ export function moonlightThrough(
   const totalLx = moonIlluminanceLx(moon.airlessElevationDeg, moon.phaseAngleDeg, moon.parallaxDeg);
   const scale = totalLx / (asClearSun.directNormalLx * sine + asClearSun.diffuseHorizontalLx);
   return {
-    directNormalLx: moon.apparentElevationDeg > 0 ? scale * asSun.directNormalLx : 0,
+    directNormalLx: scale * asSun.directNormalLx,
     diffuseHorizontalLx: scale * asSun.diffuseHorizontalLx,
   };
 }

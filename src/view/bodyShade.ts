@@ -54,11 +54,11 @@ export interface Shaders {
   readonly skyline: Skyline | null;
 }
 
-/** The shade on a body by the apparent sun over the pad, (east, north, up), up above 0; null when it all stands in the sun. */
+/** The shade on a body by the apparent sun over the pad, (east, north, up); with its centre below the horizontal shadows lie level. Null when it all stands in the sun. */
 export function bodyShadeAt({ vehicle, prisms, skyline }: Shaders, sun: Vec3): BodyShade | null {
   const level = Math.sqrt(sun[0] * sun[0] + sun[1] * sun[1]);
   const towards: Point2 = level === 0 ? [0, 1] : [sun[0] / level, sun[1] / level];
-  const tangent = rayTangent(sun[2], level);
+  const tangent = rayTangent(Math.max(0, sun[2]), level);
   const above = skyline === null ? 1 : skylineShare(skyline, sun);
   const near = prisms.filter((prism) => canShade(prism, vehicle, towards, tangent));
   if (near.length === 0 && above === 1) return null;

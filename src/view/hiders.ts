@@ -6,7 +6,7 @@ import { acosDeg, asinDeg, atan2Deg, cosDeg, DEG_PER_RAD, RAD_PER_DEG, sinDeg } 
 import { add, cross, dot, scale, subtract, toAzimuthElevation, unit, type Vec3 } from "../base/vector.ts";
 import { type Silhouette, silhouetteOf } from "./hull.ts";
 import { fromOutlineDeg } from "./outline.ts";
-import type { Prism } from "./prism.ts";
+import { type Prism, VEHICLE_NAME } from "./prism.ts";
 import { FARTHEST_DEG, SKYLINE_NAME, type Skyline } from "./skyline.ts";
 import type { CameraSun } from "./sunInFrame.ts";
 
@@ -14,6 +14,8 @@ import type { CameraSun } from "./sunInFrame.ts";
 export interface Hider {
   readonly name: string;
   readonly solidity: number;
+  /** A sun behind it is safely hidden: it is opaque, stays, and is known well enough from here. */
+  readonly canHide: boolean;
   /**
    * Degrees from a direction to its border, positive outside; told as the farthest asked for where it is farther. No two
    * directions differ by more than the angle between them.
@@ -23,27 +25,40 @@ export interface Hider {
   readonly mostDepthDeg: number;
 }
 
-/** The hiders of a camera at `place`, in its horizon. */
+/** The hiders of a camera at `place`, in its horizon; without a given place only the skyline, and that hides nothing. */
 export function hidersOf(
   pad: Place,
   place: Place,
   prisms: readonly Prism[],
   skyline: Skyline | null,
   farthestDeg: number = FARTHEST_DEG,
+  isPlaceGiven: boolean = true,
 ): Hider[] {
   const padAxes = horizonAxes(pad);
   const axes = horizonAxes(place);
   const viewpointM = toHorizon(padAxes, subtract(toEarthFixed(place), toEarthFixed(pad)));
   const turned = (enu: Vec3): Vec3 => toHorizon(axes, fromHorizon(padAxes, enu));
+  const canHide = isPlaceGiven && Math.hypot(viewpointM[0], viewpointM[1]) <= SKYLINE_REACH_M;
   const solids = prisms
-    .filter(({ solidity }) => solidity > 0)
+    .filter(({ solidity }) => isPlaceGiven && solidity > 0)
     .map((prism) => solidHider(prism, viewpointM, turned, farthestDeg));
   if (skyline === null) return solids;
   return [
     ...solids,
-    { name: SKYLINE_NAME, solidity: 1, fromEdgeDeg: skyline.fromEdgeDeg, mostDepthDeg: FARTHEST_DEG },
+    {
+      name: SKYLINE_NAME,
+      solidity: 1,
+      canHide,
+      fromEdgeDeg: skyline.fromEdgeDeg,
+      mostDepthDeg: FARTHEST_DEG,
+    },
   ];
 }
+
+/** Farther than this from the pad a structure's own vertical leans too far from the pad's (0.09 degree) to hide a sun for certain, metres. */
+const UPRIGHT_M = 10_000;
+/** Farther than this from the pad, or from nobody knows where, the pad's skyline is not the camera's, metres. */
+const SKYLINE_REACH_M = 1000;
 
 /** The outline is drawn when the sun first comes near it: most cameras never meet it. */
 function solidHider(prism: Prism, viewpointM: Vec3, turned: (enu: Vec3) => Vec3, farthestDeg: number): Hider {
@@ -56,6 +71,7 @@ function solidHider(prism: Prism, viewpointM: Vec3, turned: (enu: Vec3) => Vec3,
   return {
     name: prism.name,
     solidity: prism.solidity,
+    canHide: prism.solidity === 1 && prism.name !== VEHICLE_NAME && Math.hypot(...prism.middle) <= UPRIGHT_M,
     fromEdgeDeg: (direction) => (isFarFrom(direction) ? farthestDeg : outline().fromEdgeDeg(direction)),
     get mostDepthDeg() {
       return outline().mostDepthDeg;
@@ -116,17 +132,17 @@ function drawnOutline(outline: Silhouette | null, farthestDeg: number): Drawn {
 const LEAST_DISC_DEG = 0.262;
 
 /**
- * Below zero while the whole disc stands `marginDeg` or deeper behind one opaque thing: degrees still missing. A lattice
- * never hides: the sun shines through it. Null when nothing can hide the sun.
+ * Below zero while the whole disc stands `marginDeg` or deeper behind one thing that can hide it: degrees still missing.
+ * A lattice never hides, as the sun shines through it, nor does the vehicle, as it leaves. Null when nothing can.
  */
 export function hiddenMeasure(
   hiders: readonly Hider[],
   marginDeg: number,
 ): ((sun: CameraSun) => number) | null {
-  if (hiders.every(({ solidity }) => solidity < 1)) return null;
+  if (hiders.every(({ canHide }) => !canHide)) return null;
   let opaque: readonly Hider[] | null = null;
   return ({ direction, semidiameterDeg }) => {
-    opaque ??= hiders.filter((one) => one.solidity === 1 && one.mostDepthDeg >= LEAST_DISC_DEG + marginDeg);
+    opaque ??= hiders.filter((one) => one.canHide && one.mostDepthDeg >= LEAST_DISC_DEG + marginDeg);
     let deepestDeg = FARTHEST_DEG;
     for (let i = 0; i < opaque.length; i++)
       deepestDeg = Math.min(deepestDeg, opaque[i]!.fromEdgeDeg(direction));

@@ -110,17 +110,26 @@ export function heightsStopped(
   towards: Point2,
   tangent: number,
 ): Heights | null {
+  const crossed = stretchOver(prism, east, north, towards);
+  if (crossed === null) return null;
+  return { fromM: prism.footM - crossed.far * tangent, toM: prism.topM - crossed.near * tangent };
+}
+
+/** From where to where a level ray runs over a footprint, metres from its start; null when it misses. */
+export function stretchOver(
+  prism: Prism,
+  east: number,
+  north: number,
+  towards: Point2,
+): { near: number; far: number } | null {
   const x = prism.middle[0] - east;
   const y = prism.middle[1] - north;
   const acrossM = x * towards[1] - y * towards[0];
   const alongM = x * towards[0] + y * towards[1];
   if (Math.abs(acrossM) > prism.reachM || alongM < -prism.reachM) return null;
-  const crossed =
-    prism.roundM === null
-      ? stretchOver(prism.footprint, east, north, towards)
-      : stretchOverRound(prism.roundM, alongM, acrossM);
-  if (crossed === null) return null;
-  return { fromM: prism.footM - crossed.far * tangent, toM: prism.topM - crossed.near * tangent };
+  return prism.roundM === null
+    ? stretchOverSides(prism.footprint, east, north, towards)
+    : stretchOverRound(prism.roundM, alongM, acrossM);
 }
 
 /** The same over a round one, whose middle lies so far along and across the ray. */
@@ -135,8 +144,8 @@ function stretchOverRound(
   return near < far ? { near, far } : null;
 }
 
-/** From where to where a level ray runs over a convex footprint, metres from its start (Cyrus & Beck 1978); null when it misses. */
-function stretchOver(
+/** The same over a convex one with straight sides (Cyrus & Beck 1978). */
+function stretchOverSides(
   footprint: readonly Point2[],
   east: number,
   north: number,

@@ -210,7 +210,7 @@ test("sun spans, front light, drift and holding settings are those of the plan",
   }
   process.stdout.write(`  ${spans} sun spans, ${hidden} hidden; ${holding} of ${settable} settings hold\n`);
   expect(spans).toBeGreaterThan(30);
-  expect(hidden).toBeGreaterThan(10);
+  expect(hidden).toBeGreaterThan(4);
   expect(holding).toBeGreaterThan(20);
   expect(settable - holding).toBeGreaterThan(20);
 });

@@ -28,9 +28,14 @@ export function shadedFacets(
   const cameraRad = wrap180(turnDeg) * RAD_PER_DEG;
   const fromRad = Math.max(-Math.PI / 2, cameraRad - Math.PI / 2);
   const toRad = Math.min(Math.PI / 2, cameraRad + Math.PI / 2);
-  const [cosine, sine] = [Math.cos(cameraRad), Math.sin(cameraRad)];
+  const cosine = Math.cos(cameraRad);
+  const sine = Math.sin(cameraRad);
   const passed: Passed = { mean: 0, most: 0 };
-  let [mean, open, lit, brightest, all] = [0, 0, 0, 0, 0];
+  let mean = 0;
+  let open = 0;
+  let lit = 0;
+  let brightest = 0;
+  let all = 0;
   for (let i = 0; i < strips.length; i++) {
     const left = edges[i]!;
     const right = edges[i + 1]!;
@@ -51,8 +56,8 @@ export function shadedFacets(
   const kept = open > LEAST_OPEN ? mean / open : all;
   return {
     mean: mean * aboveShare,
-    lit: aboveShare > 0 ? lit : 0,
     brightest: brightest * aboveShare,
+    lit: aboveShare > 0 ? lit : 0,
     kept: kept * aboveShare,
   };
 }

@@ -47,10 +47,11 @@ export function aimChange(
   rule: FlareRule,
   series: SunSeries,
   hides: CameraHides,
+  hasHidden: boolean,
   sunOf: (ms: number) => CameraSun,
 ): AimChange | null {
-  const { hidden } = hides;
-  // What hides the sun does not turn with the camera.
+  // What hides the sun does not turn with the camera; where nothing hides it in this aim it is not sought for others.
+  const hidden = hasHidden ? hides.hidden : null;
   const path = sunPath(view.frame, rule, series, sunOf).filter((sun) => hidden === null || hidden(sun) >= 0);
   const subjects = subjectsInGate(site, view);
   const keeps = (turned: Orientation): boolean => subjects.every((direction) => isInGate(turned, direction));

@@ -41,7 +41,8 @@ export function remedyFor(
   const hidden = risk.hidden.map(({ from, to }) => ({ fromMs: from.getTime(), toMs: to.getTime() }));
   // Between a span and its hidden part nothing is left but rounding.
   const flared = spansWithout(spans, hidden).filter((span) => span.toMs - span.fromMs > ROUNDING_MS);
-  const aim = view.body === null ? null : aimChange(site, view, risk.flare, series, hides, sunOf);
+  const aim =
+    view.body === null ? null : aimChange(site, view, risk.flare, series, hides, hidden.length > 0, sunOf);
   return {
     clearTimes: intervalsOutside(flared, fromMs, toMs).map(toTimeSpan),
     aim,

@@ -66,7 +66,7 @@ function edgeMs(
   return clear;
 }
 
-/** Names and heights above the foot, within what the camera sees of the body. */
+/** Names, and of a single one the heights above the foot, within what the camera sees of the body. */
 function shadowWords(scene: Scene, { told }: CameraView, from: number, to: number): string {
   const { instants, site } = scene;
   const footM = site.vehicle?.baseM ?? 0;
@@ -81,11 +81,13 @@ function shadowWords(scene: Scene, { told }: CameraView, from: number, to: numbe
   }
   const order = (scene.obstacles.shaders?.prisms ?? []).map(({ name }) => name);
   const place = (by: string): number => (order.includes(by) ? order.indexOf(by) : order.length);
-  return [...byName]
-    .sort(([a], [b]) => place(a) - place(b))
+  const shadows = [...byName].sort(([a], [b]) => place(a) - place(b));
+  // Of several each has its own hours: their heights stand in the plan's own list.
+  if (shadows.length > 1) return shadows.map(([by]) => by).join(", ");
+  return shadows
     .map(
       ([by, { fromM, toM }]) =>
         `${by} over ${(fromM - footM).toFixed(0)}-${(toM - footM).toFixed(0)} m of the body`,
     )
-    .join(", ");
+    .join("");
 }

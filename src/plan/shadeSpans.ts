@@ -110,7 +110,7 @@ function shadeSpan(
 }
 
 /** At its very ends a shadow has no height. */
-const INSIDE_MS = 30_000;
+const INSIDE_MS = 20_000;
 
 const inside = ({ fromMs, toMs }: Interval, ms: number): number => {
   const insideMs = Math.min(INSIDE_MS, (toMs - fromMs) / 4);

@@ -43,7 +43,7 @@ export interface BodyShade {
 }
 
 /** Strips without a shadow's side among them. */
-const STRIPS = 12;
+const STRIPS = 8;
 const edgeAtRad = (rad: number): StripEdge => ({ rad, sine: Math.sin(rad), cosine: Math.cos(rad) });
 const EVEN_EDGES = Array.from({ length: STRIPS + 1 }, (_, i) => edgeAtRad((i / STRIPS - 0.5) * Math.PI));
 

@@ -338,10 +338,14 @@ export const TOLERANCES = {
   "lamp farther off against a ball": row([0.2, 0.4, "stops", 16], "another shape", "Lambert's law, added up"),
   "length of a wall's shadow": row([0.001, 0.001, "m", 6], "a body of 0.05 m", "h / tan(elevation)"),
   "length of a mast's shadow": row([0.001, 0.001, "m", 6], "a body of 0.05 m", "h / tan(elevation)"),
-  "height of a shadow on the body": row([0.001, 0.002, "m", 18], "a body of 0.05 m", "h - d tan(elevation)"),
+  "height of a shadow on the body": row(
+    [0.001, 0.004, "m", 18],
+    "the facing strip's middle on a body of 0.05 m",
+    "h - d tan(elevation)",
+  ),
   "shadow under the SPA sun": row(
-    [0.015, 0.02, "m", 2],
-    "the strip next to the facet that faces the sun: 1.5 m (1 - cos 7.5) tan(elevation) = 0.011 m",
+    [0.025, 0.025, "m", 2],
+    "the strip next to the facet that faces the sun: 1.5 m (1 - cos 11.25) tan(elevation) = 0.024 m",
     `${SPA}, table A5.1, worked on`,
   ),
 } as const satisfies Record<string, Tolerance>;

@@ -31,36 +31,44 @@ export function shadedFacets(
   const cosine = Math.cos(cameraRad);
   const sine = Math.sin(cameraRad);
   const passed: Passed = { mean: 0, most: 0 };
-  let mean = 0;
-  let open = 0;
-  let lit = 0;
-  let brightest = 0;
-  let all = 0;
+  const sums = { mean: 0, open: 0, lit: 0, brightest: 0, all: 0 };
   for (let i = 0; i < strips.length; i++) {
     const left = edges[i]!;
     const right = edges[i + 1]!;
     passBetween(strips[i]!, stretch, passed);
     // By the width turned to the sun: what of its light the whole half takes.
-    all += (passed.mean * (right.sine - left.sine)) / 2;
+    sums.all += (passed.mean * (right.sine - left.sine)) / 2;
     const a = Math.max(fromRad, left.rad);
     const b = Math.min(toRad, right.rad);
     if (a >= b) continue;
     const from = edgeAt(left, a);
     const to = edgeAt(right, b);
     const direct = directUpTo(to, cosine, sine) - directUpTo(from, cosine, sine);
-    open += direct;
-    mean += direct * passed.mean;
-    lit += (widthUpTo(to, cosine, sine) - widthUpTo(from, cosine, sine)) * passed.mean;
-    if (passed.most > 0) brightest = Math.max(brightest, mostCosine(a, b));
+    sums.open += direct;
+    sums.mean += direct * passed.mean;
+    sums.lit += (widthUpTo(to, cosine, sine) - widthUpTo(from, cosine, sine)) * passed.mean;
+    if (passed.most > 0) sums.brightest = Math.max(sums.brightest, mostCosine(a, b));
   }
-  const kept = open > LEAST_OPEN ? mean / open : all;
-  return {
-    mean: mean * aboveShare,
-    brightest: brightest * aboveShare,
-    lit: aboveShare > 0 ? lit : 0,
-    kept: kept * aboveShare,
-  };
+  return facetsOf(sums, aboveShare);
 }
+
+/** What a camera sees of the strips, summed. */
+interface Sums {
+  readonly mean: number;
+  /** The mean with nothing in the sun. */
+  readonly open: number;
+  readonly lit: number;
+  readonly brightest: number;
+  /** Of the whole sunlit half. */
+  readonly all: number;
+}
+
+const facetsOf = ({ mean, open, lit, brightest, all }: Sums, aboveShare: number): Facets => ({
+  mean: mean * aboveShare,
+  brightest: brightest * aboveShare,
+  lit: aboveShare > 0 ? lit : 0,
+  kept: (open > LEAST_OPEN ? mean / open : all) * aboveShare,
+});
 
 /** A strip's own edge, or where the camera's view ends inside it. */
 const edgeAt = (edge: StripEdge, rad: number): StripEdge =>

@@ -76,6 +76,8 @@ export function bodyShadeAt({ vehicle, prisms, skyline }: Shaders, sun: Vec3): B
 
 /** The even ones, and the sides of each shadow: where its footprint reaches farthest left and right of the way to the sun. */
 function stripEdges({ diameterM }: Vehicle, prisms: readonly Prism[], [east, north]: Point2): StripEdge[] {
+  // A skyline alone dims all of it alike.
+  if (prisms.length === 0) return [EVEN_EDGES[0]!, EVEN_EDGES[STRIPS]!];
   const edges = [...EVEN_EDGES];
   const across = ([x, y]: Point2): number => x * north - y * east;
   for (const { footprint, roundM, middle } of prisms) {

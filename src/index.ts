@@ -24,6 +24,8 @@ export { chooseWindow } from "./site/chooseWindow.ts";
 export { parseSite, referencedFiles, type SiteFiles } from "./site/parseSite.ts";
 export type { Camera, Site, SkyState, Window } from "./site/types.ts";
 export { daylight, type Sky } from "./sky/daylight.ts";
+export { earthShadowHeightM, litAboveM } from "./sky/earthShadow.ts";
+export { type MoonPosition, moonAt } from "./sky/moon.ts";
 export { type SunPosition, sunAt } from "./sky/sun.ts";
 export { type SunEvents, sunEvents } from "./sky/sunEvents.ts";
 export { makeSunTrack, type SunSample, type SunTrack } from "./sky/sunTrack.ts";

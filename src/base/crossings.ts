@@ -82,6 +82,27 @@ export function intervalsOutside(inside: readonly Interval[], fromMs: number, to
   return outside;
 }
 
+/** Spans that overlap or touch made one, in the order of time. */
+export function joined(spans: readonly Interval[]): Interval[] {
+  const whole: Interval[] = [];
+  for (const { fromMs, toMs } of [...spans].sort((a, b) => a.fromMs - b.fromMs)) {
+    const last = whole.at(-1);
+    if (last !== undefined && last.toMs >= fromMs)
+      whole[whole.length - 1] = { fromMs: last.fromMs, toMs: Math.max(last.toMs, toMs) };
+    else whole.push({ fromMs, toMs });
+  }
+  return whole;
+}
+
+/** The parts of spans that no hole takes out. */
+export const spansWithout = (spans: readonly Interval[], holes: readonly Interval[]): Interval[] =>
+  holes.length === 0
+    ? [...spans]
+    : spans.flatMap((span) => intervalsOutside(overlapping(holes, span), span.fromMs, span.toMs));
+
+export const overlapping = (intervals: readonly Interval[], span: Interval): Interval[] =>
+  intervals.filter(({ fromMs, toMs }) => fromMs < span.toMs && toMs > span.fromMs);
+
 /** After so many steps by the slope one by halves, should the slope mislead. */
 const SLOPE_STEPS = 4;
 

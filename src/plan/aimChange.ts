@@ -1,5 +1,6 @@
 /** The smallest turn of a camera that keeps the body in the gate and the sun out of the flared zone around it. */
 
+import { spansWithout } from "../base/crossings.ts";
 import { mix, RAD_PER_DEG, wrap180 } from "../base/units.ts";
 import { add, angleBetweenDeg, scale, toAzimuthElevation, unit, type Vec3 } from "../base/vector.ts";
 import type { Site } from "../site/types.ts";
@@ -16,7 +17,7 @@ import {
 import { pointOn } from "../view/lineInGate.ts";
 import { type CameraSun, sunIntervals } from "../view/sunInFrame.ts";
 import { type CameraView, isInGate } from "./cameraView.ts";
-import { type CameraHides, hiddenWithin, spansWithout } from "./hiddenSun.ts";
+import { type CameraHides, hiddenWithin } from "./hiddenSun.ts";
 import { type FlareRule, flareMeasure, type SunSeries } from "./sunRisk.ts";
 
 export interface AimChange {

@@ -1,6 +1,6 @@
 /** The sun behind something, seen by one camera: when it is safely hidden, when part of it is behind what. */
 
-import { type Interval, intervalsOutside } from "../base/crossings.ts";
+import type { Interval } from "../base/crossings.ts";
 import type { Site } from "../site/types.ts";
 import { type Hider, hiddenMeasure } from "../view/hiders.ts";
 import { type CameraSun, sunIntervals } from "../view/sunInFrame.ts";
@@ -37,27 +37,6 @@ export const hiddenBy = ({ hiders, marginDeg }: CameraHides, sunOf: SunOf, span:
       return alone !== null && sunIntervals(sunOf, alone, span.fromMs, span.toMs).length > 0;
     })
     .map(({ name }) => name);
-
-/** Spans that overlap or touch made one, in the order of time. */
-export function joined(spans: readonly Interval[]): Interval[] {
-  const whole: Interval[] = [];
-  for (const { fromMs, toMs } of [...spans].sort((a, b) => a.fromMs - b.fromMs)) {
-    const last = whole.at(-1);
-    if (last !== undefined && last.toMs >= fromMs)
-      whole[whole.length - 1] = { fromMs: last.fromMs, toMs: Math.max(last.toMs, toMs) };
-    else whole.push({ fromMs, toMs });
-  }
-  return whole;
-}
-
-/** The parts of spans that no hole takes out. */
-export const spansWithout = (spans: readonly Interval[], holes: readonly Interval[]): Interval[] =>
-  holes.length === 0
-    ? [...spans]
-    : spans.flatMap((span) => intervalsOutside(overlapping(holes, span), span.fromMs, span.toMs));
-
-export const overlapping = (intervals: readonly Interval[], span: Interval): Interval[] =>
-  intervals.filter(({ fromMs, toMs }) => fromMs < span.toMs && toMs > span.fromMs);
 
 /** A stretch of time with part of the disc behind one thing. */
 export interface Behind extends Interval {

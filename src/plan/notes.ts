@@ -1,5 +1,6 @@
 /** A camera's notes: what a person must know about its row, in plain words. */
 
+import { overlapping, spansWithout } from "../base/crossings.ts";
 import { MS_PER_MINUTE } from "../base/units.ts";
 import { exactStop, stopName } from "../exposure/scales.ts";
 import { airyDiameterMm } from "../exposure/sharpness.ts";
@@ -12,7 +13,7 @@ import { SKYLINE_NAME } from "../view/skyline.ts";
 import type { CameraView } from "./cameraView.ts";
 import type { Choices } from "./choices.ts";
 import type { Clock, TimeSpan } from "./clock.ts";
-import { type CameraHides, overlapping, spansWithout } from "./hiddenSun.ts";
+import type { CameraHides } from "./hiddenSun.ts";
 import type { LightTable } from "./lightTable.ts";
 import type { ImageMotion } from "./motion.ts";
 import type { Setting } from "./planTypes.ts";

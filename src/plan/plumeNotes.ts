@@ -28,12 +28,13 @@ function rangeNotes({ site, setting, settingInput }: SettingNotesInput): string[
 
 /** A setting for the picture with the plume: what it loses until then. */
 function beforeNotes({ view, light, solved, settingInput }: SettingNotesInput): string[] {
+  const { keep } = view.camera;
+  if (!keep.includes("body") && !keep.includes("deck")) return [];
   if (view.plumeReach === null) {
     return [
       "the plume's light on body and deck is not counted: the site file gives no length and width of it",
     ];
   }
-  const { keep } = view.camera;
   const dark = (["body", "deck"] as const).flatMap((thing): string[] => {
     if (!keep.includes(thing)) return [];
     const stops = underMargin(light.leastCdM2(thing), solved.choice.midToneLog2, settingInput.range);

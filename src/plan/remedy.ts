@@ -1,6 +1,6 @@
 /** The smallest change that clears a sun-in-frame or near-frame warning: another T-0, another aim, a hood. */
 
-import { type Interval, intervalsOutside, minimumNear } from "../base/crossings.ts";
+import { type Interval, intervalsOutside, minimumNear, spansWithout } from "../base/crossings.ts";
 import { angleBetweenDeg } from "../base/vector.ts";
 import type { Site } from "../site/types.ts";
 import { type Frame, halfDiagonalDeg } from "../view/frame.ts";
@@ -9,7 +9,7 @@ import { type CameraSun, sunIntervals } from "../view/sunInFrame.ts";
 import { type AimChange, aimChange } from "./aimChange.ts";
 import type { CameraView } from "./cameraView.ts";
 import type { TimeSpan } from "./clock.ts";
-import { type CameraHides, spansWithout } from "./hiddenSun.ts";
+import type { CameraHides } from "./hiddenSun.ts";
 import { flareMeasure, type SunRisk, type SunSeries, toTimeSpan } from "./sunRisk.ts";
 
 export interface Remedy {

@@ -1,6 +1,6 @@
 /** The sun in and near one camera's frame over a window. */
 
-import { type Interval, minimumNear } from "../base/crossings.ts";
+import { type Interval, joined, minimumNear, spansWithout } from "../base/crossings.ts";
 import { horizonAxes } from "../base/earthFixed.ts";
 import { angleBetweenDeg } from "../base/vector.ts";
 import type { Settings } from "../site/types.ts";
@@ -16,7 +16,7 @@ import {
 } from "../view/sunInFrame.ts";
 import type { CameraView } from "./cameraView.ts";
 import type { TimeSpan } from "./clock.ts";
-import { behindWithin, type CameraHides, hiddenBy, hiddenWithin, joined, spansWithout } from "./hiddenSun.ts";
+import { behindWithin, type CameraHides, hiddenBy, hiddenWithin } from "./hiddenSun.ts";
 import type { Instant } from "./instants.ts";
 
 /** `hidden`: only ever in or near the frame while it stands behind something opaque. */

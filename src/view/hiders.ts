@@ -114,9 +114,9 @@ function farTest(
 
 type Drawn = Pick<Hider, "fromEdgeDeg" | "mostDepthDeg">;
 
-/** No outline: the camera stands inside. */
+/** No outline: the camera stands inside, which must be a slip; all of its sky is behind the thing, but nothing counts as hidden. */
 function drawnOutline(outline: Silhouette | null, farthestDeg: number): Drawn {
-  if (outline === null) return { fromEdgeDeg: () => -FARTHEST_DEG, mostDepthDeg: FARTHEST_DEG };
+  if (outline === null) return { fromEdgeDeg: () => -FARTHEST_DEG, mostDepthDeg: 0 };
   const { sides, centre, radiusRad, mostDepthDeg } = outline;
   // A cone wider than a half sky does not hold what lies between its corners.
   const farthestCosine =

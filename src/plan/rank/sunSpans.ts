@@ -1,12 +1,19 @@
 /** The sun in and near one view's frame over a window, exact, at the price of a dot product for every sixteen T-0s for most views. */
 
 import { EARTH_TURN_DEG_PER_DAY } from "../../base/constants.ts";
-import { type Interval, intervalsBetween, RESOLUTION_MS, rootBetween } from "../../base/crossings.ts";
+import {
+  type Interval,
+  intervalsBetween,
+  joined,
+  RESOLUTION_MS,
+  rootBetween,
+  spansWithout,
+} from "../../base/crossings.ts";
 import { MS_PER_DAY, MS_PER_MINUTE } from "../../base/units.ts";
 import { liftedScratch, liftInto } from "../../sky/sun.ts";
 import { SUN_MAX_RATE_DEG_PER_MS, type SunTrack, sunScratch } from "../../sky/sunTrack.ts";
 import { cameraSunOf } from "../../view/sunInFrame.ts";
-import { hiddenWithin, spansWithout } from "../hiddenSun.ts";
+import { hiddenWithin } from "../hiddenSun.ts";
 import { measureSun, type SunMeasures } from "../sunRisk.ts";
 import { type FlareCone, runsInCone, type TurnedSun, turnSun } from "./flareCone.ts";
 import type { Run, SunColumns } from "./sunColumns.ts";
@@ -195,18 +202,6 @@ function edgesBetween(
     edgesBetween(exact, rate, fromMs, fFrom, slackFrom, middleMs, fMiddle, 0, edges);
     edgesBetween(exact, rate, middleMs, fMiddle, 0, toMs, fTo, slackTo, edges);
   }
-}
-
-/** Spans in the order of time; those that touch are one. */
-function joined(spans: readonly Interval[]): Interval[] {
-  const whole: Interval[] = [];
-  for (const span of spans) {
-    const last = whole.at(-1);
-    if (last !== undefined && last.toMs >= span.fromMs)
-      whole[whole.length - 1] = { fromMs: last.fromMs, toMs: span.toMs };
-    else whole.push(span);
-  }
-  return whole;
 }
 
 const NO_RUNS: readonly Run[] = [];

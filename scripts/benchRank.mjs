@@ -1,6 +1,7 @@
 /**
  * A year of T-0s ranked, against the least it could cost: the sun's knots and one bare dot product and compare for
  * every camera and T-0, in turn in one process, so that a drifting machine drifts for both. `npm run bench`.
+ * `--trackers` measures the year with 0, 2 and 6 trackers among the cameras and nothing else; all other rows are without.
  */
 
 import { spawnSync } from "node:child_process";
@@ -23,9 +24,20 @@ const daysOf = (count, each = 1) =>
   }));
 
 const sites = new Map();
-function siteOf(cameras) {
-  if (!sites.has(cameras)) sites.set(cameras, parseSite(manyCameras(cameras, daysOf(1).map(toText))));
-  return sites.get(cameras);
+/** So many cameras, `trackers` of them trackers. */
+function siteOf(cameras, trackers = 0) {
+  const key = `${cameras} ${trackers}`;
+  if (!sites.has(key)) sites.set(key, makeSite(cameras, trackers));
+  return sites.get(key);
+}
+function makeSite(cameras, trackers) {
+  // Of the demo's cameras one in six or seven is a tracker.
+  const site = parseSite(manyCameras(Math.ceil(cameras * 1.5), daysOf(1).map(toText)));
+  const all = [
+    site.cameras.filter(({ track }) => track === null),
+    site.cameras.filter(({ track }) => track !== null),
+  ];
+  return { ...site, cameras: [...all[0].slice(0, cameras - trackers), ...all[1].slice(0, trackers)] };
 }
 const toText = ({ opens, closes }) => ({
   name: "bench",
@@ -69,8 +81,8 @@ function countInside(x, y, z, cameras) {
   return inside;
 }
 
-const rankMs = (days, cameras, options, each = 1) =>
-  timed(() => rankWindows(siteOf(cameras), daysOf(days, each), options));
+const rankMs = (days, cameras, options, each = 1, trackers = 0) =>
+  timed(() => rankWindows(siteOf(cameras, trackers), daysOf(days, each), options));
 
 const print = (text) => process.stdout.write(`${text}\n`);
 
@@ -103,6 +115,28 @@ function askingPerCamera(name, ask) {
   );
 }
 
+/** In turn: the smaller figure of each, as what disturbs a round only ever makes it longer. */
+function amongTrackers(counts) {
+  const rounds = Array.from({ length: ROUNDS }, () =>
+    counts.map((trackers) => rankMs(365, 120, {}, 1, trackers)),
+  );
+  const least = counts.map((_, i) => Math.min(...rounds.map((round) => round[i])));
+  counts.forEach((trackers, i) => {
+    const each =
+      trackers === 0
+        ? ""
+        : `; ${((least[i] - least[0]) / trackers / 365).toFixed(2)} ms for a tracker and day`;
+    print(`${`${trackers} trackers`.padEnd(18)} rank ${least[i].toFixed(0)} ms${each}`);
+  });
+}
+
+if (process.argv.includes("--trackers")) {
+  print("525,600 T-0s x 120 cameras, trackers among them: the least of interleaved rounds");
+  rankMs(30, 120, {}, 1, 6);
+  amongTrackers([0, 2, 6]);
+  process.exit();
+}
+
 print("525,600 T-0s (365 days of one minute) x 120 cameras, medians of interleaved rounds");
 const directions = directionsOf(siteOf(120), 365);
 rankMs(30, 120, {});
@@ -110,6 +144,7 @@ const yearRankMs = againstTheLeast("clear, days", {});
 againstTheLeast("clear, weeks", {}, 7);
 againstTheLeast("overcast", { sky: "overcast" });
 againstTheLeast("clear and haze", { sky: ["clear", "haze"] });
+amongTrackers([0, 2, 6]);
 const { latitudeDeg, longitudeDeg, heightM } = siteOf(120).place;
 const observer = new Observer(latitudeDeg, longitudeDeg, heightM);
 askingPerCamera("suncalc", (at) => getPosition(at, latitudeDeg, longitudeDeg));
@@ -136,7 +171,8 @@ function peakMemory(days) {
     import { manyCameras } from "./benchSite.mjs";
     const day = (i) => new Date(${YEAR_FROM_MS} + i * ${DAY_MS});
     const windows = Array.from({ length: ${days} }, (_, i) => ({ name: null, opens: day(i), closes: new Date(day(i + 1) - ${MINUTE_MS}) }));
-    rankWindows(parseSite(manyCameras(120, [])), windows);
+    const site = parseSite(manyCameras(180, []));
+    rankWindows({ ...site, cameras: site.cameras.filter(({ track }) => track === null).slice(0, 120) }, windows);
     console.log((process.resourceUsage().maxRSS / 1024).toFixed(0));`;
   const args = ["--input-type=module", "-e", script];
   return spawnSync(process.execPath, args, { cwd: import.meta.dirname, encoding: "utf8" }).stdout.trim();

@@ -19,10 +19,25 @@ export { rankWindows } from "./plan/rank/rankWindows.ts";
 export type { Remedy } from "./plan/remedy.ts";
 export type { PlanOptions } from "./plan/scene.ts";
 export type { SunRisk } from "./plan/sunRisk.ts";
+export { sweepMapOf } from "./plan/sweep/sweepMap.ts";
+export { sweepTracker, sweepTrackers } from "./plan/sweep/sweepTracker.ts";
+export type {
+  ClosestApproach,
+  SettingChange,
+  SlewRates,
+  SweepCrossing,
+  SweepMap,
+  SweepOptions,
+  SweepPlan,
+  SweepRow,
+  SweepSun,
+  TPlusSpan,
+  TrackerSweep,
+} from "./plan/sweep/sweepTypes.ts";
 export { type ViewOptions, type ViewPlan, viewCamera } from "./plan/viewCamera.ts";
 export { chooseWindow } from "./site/chooseWindow.ts";
 export { parseSite, referencedFiles, type SiteFiles } from "./site/parseSite.ts";
-export type { Camera, Site, SkyState, Window } from "./site/types.ts";
+export type { AscentPoint, Camera, Site, SkyState, Window } from "./site/types.ts";
 export { daylight, type Sky } from "./sky/daylight.ts";
 export { earthShadowHeightM, litAboveM } from "./sky/earthShadow.ts";
 export { type MoonPosition, moonAt } from "./sky/moon.ts";
@@ -33,3 +48,4 @@ export type { Illuminances } from "./sky/turbidSky.ts";
 export { type Located, locateInFrame, type View } from "./view/frame.ts";
 export { lookAt, placeFrom, type SightLine } from "./view/sightLine.ts";
 export { sunInFrame } from "./view/sunInFrame.ts";
+export { type SweptView, sweepSun } from "./view/sweepSun.ts";

@@ -348,6 +348,121 @@ export const TOLERANCES = {
     "the strip next to the facet that faces the sun: 1.5 m (1 - cos 11.25) tan(elevation) = 0.024 m",
     `${SPA}, table A5.1, worked on`,
   ),
+  "constant acceleration": row(
+    [1e-4, 2e-4, "of the value", 12],
+    "gravity is 1.7e-4 weaker 540 m up",
+    "s = a t^2 / 2",
+  ),
+  "energy of a climb": row(
+    [1e-6, 1e-6, "of the value", 3],
+    "the slope at the last row of a curve through points",
+    "conservation of energy",
+  ),
+  "drift of a climb": row(
+    [1e-3, 2e-3, "of the value", 3],
+    "third order: gravity of the height, and the thrust that follows the vertical below",
+    "Coriolis, to first order",
+  ),
+  "drift of a level flight": row(
+    [5e-4, 1e-3, "of the value", 6],
+    "second order: the way bends, and the thrust follows the horizontal below",
+    "Coriolis, to first order",
+  ),
+  "level thrust on a sphere": row(
+    [1e-4, 2e-4, "of the value", 3],
+    "the next order: the square of 26 km around the Earth",
+    "geometry of a sphere, to first order",
+  ),
+  "motion across a level camera": row(
+    [1e-3, 2e-3, "of the value", 3],
+    "the pad's vertical against the camera's, 20 km off",
+    "f sqrt(2 a h) D / (D^2 + h^2)",
+  ),
+  "path through a parabola": row([1e-12, 1e-11, "m or m/s", 28], "exact but for rounding", "the parabola"),
+  "rocket equation, speed": row(
+    [5e-5, 1e-4, "of the value", 4],
+    "the slope at the last row of a curve through points half a second apart",
+    "Tsiolkovsky 1903",
+  ),
+  "rocket equation, way": row(
+    [1e-9, 1e-9, "of the value", 4],
+    "steps of 0.1 s, fourth order",
+    "Tsiolkovsky 1903",
+  ),
+  "published geodesics": row(
+    [0.003, 0.006, "m", 4],
+    "printed digits: 5e-8 degree of azimuth times up to the Earth's radius, and 0.5 mm",
+    "Vincenty 1975; Karney 2013",
+  ),
+  "equator downrange, range": row([1e-6, 1e-6, "m", 3], "exact but for rounding", "a circle"),
+  "equator downrange, elevation": row([1e-10, 1e-10, "deg", 3], "exact but for rounding", "a circle"),
+  "downrange by steps": row([1e-5, 1e-4, "m", 6], "2000 steps of fourth order", "Clairaut's equations"),
+  "elevation on a sphere": row(
+    [0.01, 0.02, "deg", 12],
+    "one radius for an Earth that is flattened by 1/298",
+    "geometry of a sphere",
+  ),
+  "level flight": row(
+    [0.01, 0.02, "deg", 2],
+    "one radius for the whole arc: 0.3 % of 3.6 degrees",
+    "geometry of a sphere",
+  ),
+  "level flight, place": row([0.001, 0.001, "m", 2], "exact at a row", "the table itself"),
+  "standard air by layers": row(
+    [1e-5, 4.6e-5, "of the value", 7],
+    "printed digits (five)",
+    "US Standard Atmosphere 1976, from memory above 11 km",
+  ),
+  "tilted cylinder, mean": row(
+    [1e-7, 1e-6, "of the value", 60],
+    "100,000 facets",
+    "Lambert's law, facet by facet",
+  ),
+  "tilted cylinder, brightest": row(
+    [3e-5, 3e-4, "of the value", 60],
+    "the last of 100,000 facets stands inside the edge",
+    "Lambert's law, facet by facet",
+  ),
+  "tilted cylinder, darkest": row(
+    [3e-5, 3e-4, "of the value", 60],
+    "the last of 100,000 facets stands inside the edge",
+    "Lambert's law, facet by facet",
+  ),
+  "tilted cylinder, lit width": row(
+    [2e-5, 5e-5, "of the width", 60],
+    "100,000 facets",
+    "Lambert's law, facet by facet",
+  ),
+  "air along a line": row(
+    [1e-3, 5e-3, "of the value", 120],
+    "16 points; the layers of the air join with a kink",
+    "the same air, added up in 20,000 pieces",
+  ),
+  "constructed crossing, T+": row(
+    [5e-5, 2e-4, "s", 6],
+    "T-0 in whole milliseconds, a minimum sought to 0.1 ms, the sun straight between knots (4e-6 degree)",
+    "geometric construction on the ellipsoid",
+  ),
+  "constructed crossing, height": row(
+    [0.02, 0.1, "m", 6],
+    "0.1 ms of a climb at up to 1.1 km/s",
+    "geometric construction on the ellipsoid",
+  ),
+  "constructed crossing, off the axis": row(
+    [3e-4, 1e-3, "deg", 6],
+    "the pad's vertical lies in the camera's vertical plane on a sphere only",
+    "geometric construction on the ellipsoid",
+  ),
+  "constructed crossing on a sphere": row(
+    [5e-5, 2e-4, "s", 6],
+    "as on the ellipsoid: one radius for the arc costs less",
+    "geometric construction, sine rule",
+  ),
+  "constructed crossing, rim": row(
+    [5e-4, 1e-3, "s", 12],
+    "ends are sought to 0.5 ms",
+    "geometric construction on the ellipsoid",
+  ),
 } as const satisfies Record<string, Tolerance>;
 
 export type Quantity = keyof typeof TOLERANCES;

@@ -54,3 +54,17 @@ export const MEAN_EARTH_RADIUS_M = 6_371_008.8;
 export const FIRST_LIGHT_DEPRESSION_DEG = (2 * 34 + 16) / 60;
 /** Moon's semidiameter at 1 km, arc seconds (Meeus 1998, Astronomical Algorithms, 2nd ed., ch. 55). */
 export const MOON_SEMIDIAMETER_ARCSEC_AT_1_KM = 358_473_400;
+/** Specific impulse taken for a mass flow that is not given: thrust per weight of what is burned in a second (common practice, no source). */
+export const USUAL_SPECIFIC_IMPULSE_S = 300;
+/** Layers of the standard atmosphere: geopotential height of the foot in m, change of temperature with height in K/m (US Standard Atmosphere 1976, as ISO 2533:1975; from memory above the troposphere). */
+export const STANDARD_LAYERS = [
+  [0, -STANDARD_LAPSE_K_PER_M],
+  [11_000, 0],
+  [20_000, 0.001],
+  [32_000, 0.0028],
+  [47_000, 0],
+  [51_000, -0.0028],
+  [71_000, -0.002],
+] as const;
+/** Extinction of the daylight practice's clear sky per air mass (IES CPC 1984, J. IES 13(4) 381). */
+export const CLEAR_EXTINCTION_PER_AIR_MASS = 0.21;

@@ -5,13 +5,15 @@ import { readFileSync, realpathSync, renameSync, rmSync, statSync, writeFileSync
 import { dirname, isAbsolute, join, normalize, sep } from "node:path";
 import { PadstopError, type ProblemCode, problem } from "../base/problem.ts";
 import { type FileRefusal, parseSite } from "../site/parseSite.ts";
+import { shortText } from "../site/sourcePlaces.ts";
 import type { Site } from "../site/types.ts";
 
-/** Larger than this is no site file. */
+/** Larger than this is no site file, and no table beside one. */
 const MOST_BYTES = 1_000_000;
+const MOST_TABLE_BYTES = 10_000_000;
 
 /** A file's text. Throws PadstopError when it is missing, not a file, too large or not UTF-8. */
-function readText(path: string, key: string): string {
+function readText(path: string, key: string, mostBytes: number): string {
   const refuseFile = (
     code: ProblemCode,
     found: string,
@@ -22,8 +24,8 @@ function readText(path: string, key: string): string {
   };
   try {
     const { size } = statOrRefuse(path);
-    if (size > MOST_BYTES) {
-      refuseFile("E_SIZE", `${path} of ${(size / 1e6).toFixed(1)} MB`, `at most ${MOST_BYTES / 1e6} MB`);
+    if (size > mostBytes) {
+      refuseFile("E_SIZE", `${path} of ${(size / 1e6).toFixed(1)} MB`, `at most ${mostBytes / 1e6} MB`);
     }
     return new TextDecoder("utf-8", { fatal: true }).decode(readFileSync(path));
   } catch (thrown) {
@@ -46,7 +48,7 @@ function statOrRefuse(path: string): { size: number } {
 
 /** The site in a file, with the files it names from its own folder. Throws PadstopError with every problem. */
 export function readSite(path: string): Site {
-  const text = readText(path, "SITE");
+  const text = readText(path, "SITE", MOST_BYTES);
   return parseSite(text, (name) => readBeside(path, name), path.replaceAll("\\", "/"));
 }
 
@@ -58,12 +60,29 @@ function readBeside(sitePath: string, name: string): string | FileRefusal | null
     return { code: "E_FILE", found: name, accepted, next: "put it beside the site file" };
   }
   const beside = join(dirname(sitePath), name);
-  if (!exists(beside)) return null;
   try {
-    return readText(beside, name);
+    if (!exists(beside)) return null;
+    if (leaves(beside, dirname(sitePath))) {
+      const accepted = "a file in the site file's folder or below";
+      return {
+        code: "E_FILE",
+        found: `${name}, a link that leads out of it`,
+        accepted,
+        next: "copy it beside the site file",
+      };
+    }
+    return readText(beside, name, MOST_TABLE_BYTES);
   } catch (thrown) {
     const [problem] = thrown instanceof PadstopError ? thrown.problems : [];
-    if (problem === undefined) throw thrown;
+    if (problem === undefined) {
+      const accepted = "a readable file";
+      return {
+        code: "E_FILE",
+        found: `${shortText(name)} (${reasonOf(thrown)})`,
+        accepted,
+        next: "check the name",
+      };
+    }
     return {
       code: problem.code,
       found: problem.found ?? name,
@@ -71,6 +90,12 @@ function readBeside(sitePath: string, name: string): string | FileRefusal | null
       next: problem.next,
     };
   }
+}
+
+/** A link may lead anywhere; its first line would be printed with the first fault. */
+function leaves(path: string, folder: string): boolean {
+  const [real, inside] = [realpathSync(path), realpathSync(folder)];
+  return real !== inside && !real.startsWith(inside.endsWith(sep) ? inside : `${inside}${sep}`);
 }
 
 const exists = (path: string): boolean => statSync(path, { throwIfNoEntry: false }) !== undefined;
@@ -139,6 +164,8 @@ function reasonOf(thrown: unknown): string {
     ENOTDIR: "a part of the path is no folder",
     ENOSPC: "no space left",
     ENAMETOOLONG: "a name that is too long",
+    ELOOP: "a link that leads to itself",
+    ERR_INVALID_ARG_VALUE: "no file name",
   };
   return (code && words[code]) ?? (thrown instanceof Error ? thrown.message : String(thrown));
 }

@@ -29,6 +29,9 @@ export interface CommonOptions {
   readonly top: number;
   readonly strip?: number | true;
   readonly scrub?: number;
+  readonly sweepAt?: string;
+  readonly every?: number;
+  readonly sweepStrip: boolean;
 }
 
 /** Sky states and the weight of each; null when none is given. */
@@ -114,6 +117,16 @@ export const OPTIONS: OptionTable = {
       "--scrub <days>",
       "what becomes of each camera's setting when the same window slips by 1 to 60 days",
     ).argParser(wholeNumberOf("--scrub", 1, 60, "days")),
+  sweepAt: () =>
+    new Option(
+      "--at <T-0>",
+      "T-0 of the timeline: 2027-04-18T18:25 or 18:25; default the middle of the window",
+    ),
+  every: () =>
+    new Option("--every <seconds>", "spacing of the timeline, 0.1 to 600 s; default 5").argParser(
+      numberOf("--every", 0.1, 600, "s"),
+    ),
+  sweepStrip: () => new Option("--strip", "draw each tracker's sun, T-0 across and T+ down").default(false),
 };
 
 function parseWeightedSkies(text: string): WeightedSkies {

@@ -9,6 +9,7 @@ import { addNew } from "./commands/newSite.ts";
 import { addPlan } from "./commands/plan.ts";
 import { addRank } from "./commands/rank.ts";
 import { addSun } from "./commands/sun.ts";
+import { addSweep } from "./commands/sweep.ts";
 import { addView } from "./commands/view.ts";
 import { type Context, EXIT } from "./context.ts";
 import { VERSION } from "./version.ts";
@@ -37,7 +38,8 @@ function makeProgram(context: Context): Command {
     .configureOutput({ writeOut: world.out, writeErr: world.err })
     .showSuggestionAfterError()
     .exitOverride();
-  for (const add of [addPlan, addRank, addView, addSun, addEv, addCheck, addNew]) add(program, context);
+  for (const add of [addPlan, addRank, addView, addSweep, addSun, addEv, addCheck, addNew])
+    add(program, context);
   return program;
 }
 

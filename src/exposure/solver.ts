@@ -26,6 +26,8 @@ export interface ThingSpan {
 /** Everything kept at one T-0 under one sky. */
 export interface Sample {
   readonly atMs: number;
+  /** Along a sweep: seconds after that T-0. */
+  readonly tPlusS?: number;
   readonly skyIndex: number;
   readonly spans: readonly ThingSpan[];
   /** log2 of the luminance that belongs at the mid-tone (the body's mean metered by incident light). */
@@ -57,6 +59,8 @@ export interface MediumRange {
 
 export interface Worst {
   readonly atMs: number;
+  /** Along a sweep. */
+  readonly tPlusS: number | undefined;
   readonly skyIndex: number;
   readonly thing: Thing;
   /** Margin in stops; negative: clipped by that much. */
@@ -238,7 +242,7 @@ export function worstOf(sample: Sample, midToneLog2: number, range: MediumRange)
     const stops = Math.min(overMargin, underMargin);
     if (worst === null || stops < worst.stops) {
       const end = overMargin < underMargin ? "over" : "under";
-      worst = { atMs: sample.atMs, skyIndex: sample.skyIndex, thing, stops, end };
+      worst = { atMs: sample.atMs, tPlusS: sample.tPlusS, skyIndex: sample.skyIndex, thing, stops, end };
     }
   }
   return worst!;

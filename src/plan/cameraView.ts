@@ -5,10 +5,11 @@ import { standardAir } from "../base/standardAir.ts";
 import { wrap360 } from "../base/units.ts";
 import { subtract, type Vec3 } from "../base/vector.ts";
 import type { Stretch } from "../light/shadedBody.ts";
-import type { Camera, Site, Spot, Vehicle } from "../site/types.ts";
+import type { Camera, Site, Spot, Track, Vehicle } from "../site/types.ts";
 import { type Frame, fieldDeg, makeFrame, type Orientation, onGateMm } from "../view/frame.ts";
 import { type Line, stretchInGate } from "../view/lineInGate.ts";
 import { carryTo, lookAt, placeAtEnu, placeFrom } from "../view/sightLine.ts";
+import { axisThrough, type SweptGate } from "../view/sweepFrames.ts";
 import { type PlumeGain, type PlumeReach, plumeGainOf, plumeReachOf } from "./plumeReach.ts";
 
 export interface CameraView {
@@ -85,12 +86,26 @@ export function makeCameraView(site: Site, camera: Camera): CameraView {
 
 function axisOf(site: Site, camera: Camera, place: Place): CameraView["axis"] {
   const { aim } = camera;
-  if (aim.kind === "vehicle") return lookAt(place, placeAtEnu(site.place, [0, 0, aim.upM]));
+  if (aim.kind === "vehicle") {
+    const straight = lookAt(place, placeAtEnu(site.place, [0, 0, aim.upM]));
+    if (camera.track === null || camera.track.offsetShare === 0) return straight;
+    const pointM = carryTo(site.place, place)([0, 0, aim.upM]);
+    return { ...straight, ...axisThrough(sweptGate(camera, camera.track), pointM) };
+  }
   if (aim.kind === "place") return lookAt(place, aim.place);
   const middleM = site.vehicle ? site.vehicle.baseM + site.vehicle.heightM / 2 : 0;
   const rangeM = camera.at === null ? null : lookAt(place, placeAtEnu(site.place, [0, 0, middleM])).rangeM;
   return { azimuthDeg: aim.azimuthDeg, elevationDeg: aim.elevationDeg, rangeM };
 }
+
+/** The gate of a tracker, and where in it the followed point stands. */
+export const sweptGate = ({ rollDeg, lens, gate }: Camera, track: Track): SweptGate => ({
+  rollDeg,
+  focalMm: lens.focalMm,
+  gateWidthMm: gate.widthMm,
+  gateHeightMm: gate.heightMm,
+  offsetShare: track.offsetShare,
+});
 
 /** The vehicle's axis as seen from a camera: metres above the pad datum along it. */
 function vehicleAxis(site: Site, place: Place): Line {

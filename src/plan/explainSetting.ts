@@ -17,7 +17,11 @@ import { type ExplainLine, type ExplainPart, line, num, signed } from "./explain
 import type { PreparedCamera } from "./prepareCamera.ts";
 import type { Scene } from "./scene.ts";
 import { settingWords } from "./settingWords.ts";
-import { spanOf, type Things } from "./things.ts";
+import type { PreparedSweep } from "./sweep/prepareSweep.ts";
+import { type SeenThings, spanOf } from "./things.ts";
+
+/** As seen from the camera. */
+type Things = SeenThings & { readonly hasVehicle: boolean };
 
 /** `things` are those of the explained T-0 under the first sky. */
 export function explainSetting(scene: Scene, prepared: PreparedCamera, things: Things): ExplainPart[] {
@@ -64,14 +68,18 @@ function limitLines({ view, motion, choices }: PreparedCamera): ExplainLine[] {
     lines.push(
       line(
         `image motion up to ${num(motion.imageMmS)} mm/s (the vehicle's foot at ${motion.speedMS.toFixed(1)} m/s, ${motion.acrossMS.toFixed(1)} across the line of sight, ${motion.rangeM.toFixed(0)} m away): ${choices.blurOverLimitMm === null ? "times used keep under" : "no time keeps under"} ${camera.medium?.blurMm ?? "-"} mm`,
-        "focal x speed across x time / range; constant acceleration",
+        "focal x speed across x time / range, along the ascent",
       ),
     );
   }
   return lines;
 }
 
-function rangeLines(scene: Scene, { settingInput, view }: PreparedCamera, envelope: Envelope): ExplainLine[] {
+function rangeLines(
+  scene: Scene,
+  { settingInput, view, sweep }: PreparedCamera,
+  envelope: Envelope,
+): ExplainLine[] {
   const { range } = settingInput!;
   const { medium, keep } = view.camera;
   const best = bestPossible(envelope, range);
@@ -79,7 +87,7 @@ function rangeLines(scene: Scene, { settingInput, view }: PreparedCamera, envelo
   const bright = 2 ** envelope.brightestLog2;
   return [
     line(
-      `${keep.join(" and ")} over ${scene.instants.length} T-0s and ${scene.skies.map(skyName).join(", ")}: ${num(dark)} to ${num(bright)} cd/m², ${(envelope.brightestLog2 - envelope.darkestLog2).toFixed(2)} stops`,
+      `${keep.join(" and ")} over ${scene.instants.length} T-0s${alongWords(sweep)} and ${scene.skies.map(skyName).join(", ")}: ${num(dark)} to ${num(bright)} cd/m², ${(envelope.brightestLog2 - envelope.darkestLog2).toFixed(2)} stops`,
     ),
     line(
       `${medium!.name}: ISO ${medium!.speedIso}, usable ${medium!.underStops} under to ${medium!.overStops} over the mid-tone`,
@@ -92,12 +100,16 @@ function rangeLines(scene: Scene, { settingInput, view }: PreparedCamera, envelo
   ];
 }
 
+/** A tracker holds its picture from T-0 on. */
+const alongWords = (sweep: PreparedSweep | null): string =>
+  sweep === null ? "" : `, the sweep to T+${sweep.room.toS.toFixed(0)} s`;
+
 function choiceLines(
   camera: Camera,
   things: Things,
   choice: SettingChoice,
   envelope: Envelope,
-  { settingInput }: PreparedCamera,
+  { settingInput, sweep }: PreparedCamera,
 ): ExplainLine[] {
   const { range } = settingInput!;
   const exact = exactStop(choice.stop, camera.lens.stops);
@@ -112,7 +124,7 @@ function choiceLines(
       readingLine(thing, things, choice, camera.keep.includes(thing)),
     ),
     line(
-      `spare over all T-0s = min(${range.overStops} - (${signed(envelope.brightestLog2 - choice.midToneLog2)}), ${range.underStops} + (${signed(envelope.darkestLog2 - choice.midToneLog2)})) = ${signed(spareAt(envelope, range, choice.midToneLog2))} stops`,
+      `spare over all T-0s${alongWords(sweep)} = min(${range.overStops} - (${signed(envelope.brightestLog2 - choice.midToneLog2)}), ${range.underStops} + (${signed(envelope.darkestLog2 - choice.midToneLog2)})) = ${signed(spareAt(envelope, range, choice.midToneLog2))} stops`,
     ),
     line(`the body lies ${signed(envelope.placeLog2 - choice.midToneLog2)} stops from its place on average`),
     line(

@@ -10,6 +10,7 @@ import { halfDiagonalDeg } from "../view/frame.ts";
 import { longestHoodInDiameters } from "../view/hood.ts";
 import { VEHICLE_NAME } from "../view/prism.ts";
 import { SKYLINE_NAME } from "../view/skyline.ts";
+import { airNotes } from "./airNotes.ts";
 import type { CameraView } from "./cameraView.ts";
 import type { Choices } from "./choices.ts";
 import type { Clock, TimeSpan } from "./clock.ts";
@@ -23,6 +24,9 @@ import { settingNotes } from "./settingNotes.ts";
 import { shadeNotes } from "./shadeNotes.ts";
 import { sightNotes } from "./sightNotes.ts";
 import type { BehindSpan, SunRisk } from "./sunRisk.ts";
+import type { PreparedSweep } from "./sweep/prepareSweep.ts";
+import { sweepNotes } from "./sweep/sweepNotes.ts";
+import type { SweepSummary } from "./sweep/sweepTypes.ts";
 
 export interface NotesInput {
   readonly site: Site;
@@ -39,6 +43,8 @@ export interface NotesInput {
   readonly scene: Scene;
   readonly moonInFrame: readonly TimeSpan[];
   readonly hides: CameraHides;
+  readonly sweep: PreparedSweep | null;
+  readonly summary: SweepSummary | null;
 }
 
 export function notesFor(input: NotesInput): string[] {
@@ -46,7 +52,11 @@ export function notesFor(input: NotesInput): string[] {
   const hasSetting = settingInput !== null && solved !== null && setting !== null;
   return [
     ...placeNotes(input),
+    ...(input.sweep !== null && input.summary !== null
+      ? sweepNotes(input.sweep, input.summary, { skies: input.scene.skies, clock: input.clock })
+      : []),
     ...sightNotes(input.scene, input.view),
+    ...(input.sweep === null ? airNotes(input.scene, input.view) : []),
     ...shadeNotes(input.scene, input.view, input.light, input.clock),
     ...sunBehindNotes(input),
     ...moonNotes(input),
@@ -59,14 +69,11 @@ export function notesFor(input: NotesInput): string[] {
   ];
 }
 
-function placeNotes({ site, view }: NotesInput): string[] {
+function placeNotes({ site, view, sweep }: NotesInput): string[] {
   const { camera, body } = view;
   const notes: string[] = [];
   if (camera.notes !== null) notes.push(`from the site file: ${camera.notes}`);
-  if (camera.track !== null)
-    notes.push(
-      "tracker: planned on its T-0 axis and held to a fixed camera's smear, the sweep is not in this plan",
-    );
+  if (camera.track !== null) notes.push(trackerWords(sweep));
   if (!view.placeGiven) {
     notes.push(
       "only an axis is given: range, vehicle in the gate and image motion are not known; light as for a camera that looks at the vehicle",
@@ -76,6 +83,17 @@ function placeNotes({ site, view }: NotesInput): string[] {
     notes.push("the vehicle is not in the gate at T-0");
   const partly = body?.visible ? partlySeen(site, body.visible) : null;
   return partly === null ? notes : [...notes, partly];
+}
+
+/** How the note begins that a plan has for a tracker; a sweep's own sheet need not say it. */
+export const WHOLE_SWEEP = "tracker: sun and setting are for its whole sweep";
+
+function trackerWords(sweep: PreparedSweep | null): string {
+  if (sweep === null) {
+    return "tracker: the site file gives no ascent, so planned on its T-0 axis and held to a fixed camera's smear";
+  }
+  const { fromS, toS } = sweep.room;
+  return `${WHOLE_SWEEP}, T+${fromS} to T+${toS.toFixed(0)} s, light for T+0; see padstop sweep`;
 }
 
 /** Told when more than this share of the body is cut off. */
@@ -111,7 +129,7 @@ function missingNotes({ site, choices, view }: NotesInput): string[] {
 /** Diffraction is told when the Airy disc outgrows the limit by this share. */
 const DIFFRACTION_SHARE = 1.1;
 
-function sharpnessNotes({ site, view, motion, setting }: NotesInput): string[] {
+function sharpnessNotes({ site, view, motion, setting, sweep }: NotesInput): string[] {
   const { camera } = view;
   if (setting === null || camera.medium === null) return [];
   const notes: string[] = [];
@@ -121,11 +139,11 @@ function sharpnessNotes({ site, view, motion, setting }: NotesInput): string[] {
       `${stopName(setting.stop)} spreads a point to ${airyMm.toFixed(3)} mm by diffraction (limit ${camera.medium.blurMm} mm)`,
     );
   }
-  if (motion === null && view.placeGiven) {
+  if (motion === null && view.placeGiven && sweep === null) {
     notes.push(
-      site.vehicle?.ascent?.kind === "parameters"
+      site.vehicle?.ascent
         ? "image motion not limited: the vehicle's foot does not cross this gate"
-        : "image motion not limited: no ascent parameters in the site file",
+        : "image motion not limited: no ascent in the site file",
     );
   }
   return notes;

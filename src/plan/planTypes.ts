@@ -6,9 +6,13 @@ import type { SunEvents } from "../sky/sunEvents.ts";
 import type { HiddenShare } from "../view/hiders.ts";
 import type { TimeSpan } from "./clock.ts";
 import type { Remedy } from "./remedy.ts";
+import type { Setting } from "./setting.ts";
 import type { ShadeSpan } from "./shadeSpans.ts";
 import type { SunImage } from "./sunImage.ts";
 import type { SunRisk } from "./sunRisk.ts";
+import type { SweepSummary } from "./sweep/sweepParts.ts";
+
+export type { Setting } from "./setting.ts";
 
 export interface SunInstant {
   readonly at: Date;
@@ -64,34 +68,6 @@ export interface LightSample {
   readonly plumeCdM2: number | null;
 }
 
-export interface Setting {
-  /** As engraved. */
-  readonly stop: number;
-  /** As engraved, or by angle and rate. */
-  readonly shutterS: number;
-  readonly shutterName: string;
-  /** Opening in degrees where the shutter is set so; null for a marked time. */
-  readonly shutterAngleDeg: number | null;
-  readonly filterDensity: number;
-  /** Share of (T-0 x sky) samples with everything kept inside the medium's range. */
-  readonly holds: number;
-  /** Smallest margin, stops; negative: clipped by that much. */
-  readonly spareStops: number;
-  readonly worst: {
-    readonly at: Date;
-    readonly sky: string;
-    readonly thing: Thing;
-    readonly stops: number;
-    readonly end: "over" | "under";
-  };
-  /** The body's mean against its place, stops, averaged over the samples; positive: brighter. */
-  readonly fromPlaceStops: number;
-  /** What no setting could beat. */
-  readonly bestPossibleSpareStops: number;
-  /** Spare with the plume at the low and high end of its range; null when the plume is not kept or was given. */
-  readonly plumeRange: { readonly lowSpareStops: number; readonly highSpareStops: number } | null;
-}
-
 export interface CameraPlan {
   readonly id: string;
   readonly axis: {
@@ -111,6 +87,8 @@ export interface CameraPlan {
   readonly moonInFrame: readonly TimeSpan[];
   /** What clears the warning; null when there is none. */
   readonly remedy: Remedy | null;
+  /** A tracker's; null for a fixed camera, and where the site file gives no ascent. */
+  readonly sweep: SweepSummary | null;
   /** One setting for all skies asked for. */
   readonly setting: Setting | null;
   /** The setting for each sky alone, in the order asked for. */

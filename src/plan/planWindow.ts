@@ -15,6 +15,8 @@ import { type SettingInput, settingFor } from "./settingFor.ts";
 import { shadeSpans } from "./shadeSpans.ts";
 import { siteNotes } from "./siteNotes.ts";
 import { sunImageOf } from "./sunImage.ts";
+import { sweepRemedy } from "./sweep/prepareSweep.ts";
+import { sweepSummary } from "./sweep/sweepSummary.ts";
 import { windowEvents } from "./windowEvents.ts";
 
 /**
@@ -73,12 +75,14 @@ function sunInstant({ vehicle }: Site, { at, sun, moon, shade }: Instant): SunIn
   };
 }
 
-function planCamera(scene: Scene, prepared: PreparedCamera, clock: Clock): CameraPlan {
+/** One camera's part of a plan. */
+export function planCamera(scene: Scene, prepared: PreparedCamera, clock: Clock): CameraPlan {
   const { site, skies } = scene;
-  const { view, light, sun, settingInput } = prepared;
+  const { view, light, sun, settingInput, sweep } = prepared;
   const { camera } = view;
   const solved = settingInput && settingFor(settingInput);
   const setting = solved?.setting ?? null;
+  const summary = sweep && sweepSummary(sweep, settingInput, setting);
   return {
     id: camera.id,
     axis: view.axis,
@@ -93,12 +97,10 @@ function planCamera(scene: Scene, prepared: PreparedCamera, clock: Clock): Camer
         ? null
         : sunImageOf(camera, setting?.stop ?? null, scene.instants[0]!.sample.semidiameterDeg),
     moonInFrame: prepared.moonInFrame,
-    remedy: remedyFor(site, view, sun, prepared.series, prepared.hides, prepared.sunOf),
+    remedy: remedyOf(site, prepared),
+    sweep: summary,
     setting,
-    bySky:
-      skies.length === 1
-        ? [{ sky: skyName(skies[0]!), setting }]
-        : skies.map((sky, index) => ({ sky: skyName(sky), setting: settingUnder(settingInput, index) })),
+    bySky: settingsBySky(scene, settingInput, setting),
     keep: camera.keep,
     notes: notesFor({
       site,
@@ -107,10 +109,26 @@ function planCamera(scene: Scene, prepared: PreparedCamera, clock: Clock): Camer
       clock,
       solved: solved?.solved ?? null,
       setting,
+      summary,
       skyCount: skies.length,
     }),
   };
 }
+
+const remedyOf = (site: Site, prepared: PreparedCamera): CameraPlan["remedy"] =>
+  prepared.sweep === null
+    ? remedyFor(site, prepared.view, prepared.sun, prepared.series, prepared.hides, prepared.sunOf)
+    : sweepRemedy(prepared.sweep);
+
+/** `setting` is that for all skies together. */
+const settingsBySky = (
+  { skies }: Scene,
+  input: SettingInput | null,
+  setting: CameraPlan["setting"],
+): CameraPlan["bySky"] =>
+  skies.length === 1
+    ? [{ sky: skyName(skies[0]!), setting }]
+    : skies.map((sky, index) => ({ sky: skyName(sky), setting: settingUnder(input, index) }));
 
 /** The setting when only one of the skies comes. */
 function settingUnder(input: SettingInput | null, skyIndex: number): CameraPlan["setting"] {

@@ -11,6 +11,7 @@ import { sitePlume } from "./things.ts";
 export function plumeNotes(input: SettingNotesInput): string[] {
   const plume = sitePlume(input.site);
   if (plume === null) return [];
+  if (input.sweep !== null) return [...rangeNotes(input), ...flightNotes(input)];
   return input.view.camera.keep.includes("plume")
     ? [...rangeNotes(input), ...beforeNotes(input)]
     : afterNotes(input, plume);
@@ -23,6 +24,15 @@ function rangeNotes({ site, setting, settingInput }: SettingNotesInput): string[
   const which = settingInput.skies.length > 1 ? "one for all has spare" : "spare";
   return [
     `${PLUME_FAMILIES[propellant].looks}, known to a few stops only: ${which} ${spareText(lowSpareStops)} at its dim end, ${spareText(highSpareStops)} at its bright end`,
+  ];
+}
+
+/** By day its light on a flying body is nothing beside the sky's. */
+function flightNotes({ scene, view: { camera } }: SettingNotesInput): string[] {
+  const isDarkSometimes = scene.instants.some(({ sun }) => sun.apparentElevationDeg <= 0);
+  if (!isDarkSometimes || !camera.keep.includes("body")) return [];
+  return [
+    "the plume trails behind a flying body: its light on it is not counted, so that a body with the sun down is told darker than it may be; keep [plume] for a picture of the flame",
   ];
 }
 

@@ -19,6 +19,15 @@ import type { LightSample } from "./planTypes.ts";
 import type { Scene } from "./scene.ts";
 import type { SettingInput } from "./settingFor.ts";
 import { flareRule, type SunRisk, type SunSeries, sunRisk, sunSeries } from "./sunRisk.ts";
+import {
+  type PreparedSweep,
+  prepareSweep,
+  type SweepShared,
+  samplesAlong,
+  shareSweep,
+  sweepRisk,
+} from "./sweep/prepareSweep.ts";
+import { isTracking } from "./sweep/tracker.ts";
 import { correctionStops, sampleOf, sitePlume, thingsAt } from "./things.ts";
 
 /** What all cameras of a plan share, beyond the scene. */
@@ -27,12 +36,15 @@ export interface Shared {
   readonly plume: PlumeLuminance | null;
   /** Whether the exposure guide holds, per T-0. */
   readonly guideHolds: readonly boolean[];
+  /** For the trackers; null where there is nothing to follow. */
+  readonly sweep: SweepShared | null;
 }
 
 export const shareScene = (scene: Scene): Shared => ({
   scene,
   plume: sitePlume(scene.site),
   guideHolds: guideHolds(scene),
+  sweep: scene.site.cameras.some(isTracking) ? shareSweep(scene) : null,
 });
 
 export interface PreparedCamera {
@@ -45,7 +57,9 @@ export interface PreparedCamera {
   readonly light: LightTable;
   readonly motion: ImageMotion | null;
   readonly choices: Choices;
-  /** Null when the camera cannot be given a setting; `choices.missing` or the missing vehicle says why. */
+  /** A tracker's; its sun and its setting are for the whole sweep. Null for a fixed camera, and without an ascent. */
+  readonly sweep: PreparedSweep | null;
+  /** Null when the camera cannot be given a setting; `choices.missing`, the missing vehicle or a note says why. */
   readonly settingInput: SettingInput | null;
 }
 
@@ -58,21 +72,37 @@ export function prepareCamera(shared: Shared, camera: Camera): PreparedCamera {
   const series = sunSeries(view, scene.instants);
   const sunBehindAt = (ms: number): LightSample["sunBehind"] => sunBehind(hides.hiders, sunOf(ms));
   const { light, samples } = lightOver(shared, view, series, sunBehindAt);
-  const motion = imageMotion(site, view);
+  const sweep = sweepOf(shared, camera, view, hides);
+  // What a tracker follows stands still in its picture.
+  const motion = sweep === null ? imageMotion(scene.ascent, site, view) : null;
   const choices = choicesFor(camera, motion);
+  const canSet = canBeSet(site, camera, choices);
+  const kept = sweep === null || !canSet ? samples : samplesAlong(sweep, scene);
   return {
     view,
     sunOf,
     series,
     hides,
-    sun: sunRisk(view.frame, flareRule(view, site.settings), hides, sunOf, series),
+    sun:
+      sweep === null
+        ? sunRisk(view.frame, flareRule(view, site.settings), hides, sunOf, series)
+        : sweepRisk(sweep),
     moonInFrame: moonInFrame(view, scene.moonTrack, scene.instants),
     light,
     motion,
     choices,
-    settingInput: canBeSet(site, camera, choices) ? settingInputOf(shared, camera, choices, samples) : null,
+    sweep,
+    settingInput: canSet && kept.length > 0 ? settingInputOf(shared, camera, choices, kept) : null,
   };
 }
+
+const sweepOf = (
+  { scene, sweep }: Shared,
+  camera: Camera,
+  view: CameraView,
+  hides: CameraHides,
+): PreparedSweep | null =>
+  isTracking(camera) && sweep !== null ? prepareSweep(sweep, scene, camera, view, hides) : null;
 
 function settingInputOf(shared: Shared, camera: Camera, choices: Choices, samples: Sample[]): SettingInput {
   return {

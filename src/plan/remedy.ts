@@ -65,7 +65,14 @@ function endingHood(
   sunOf: (ms: number) => CameraSun,
   flared: readonly Interval[],
 ): number | null {
-  const nearestDeg = Math.min(...flared.map((span) => nearestLimbDeg(view.frame, series, sunOf, span)));
+  return hoodThatEnds(
+    view,
+    Math.min(...flared.map((span) => nearestLimbDeg(view.frame, series, sunOf, span))),
+  );
+}
+
+/** Length in diameters of the hood that keeps a sun off the glass whose limb comes as near to the axis as this; null when it would stand in the picture. */
+export function hoodThatEnds(view: CameraView, nearestDeg: number): number | null {
   const cornerDeg = halfDiagonalDeg(view.frame.view);
   if (nearestDeg <= cornerDeg) return null;
   const needed = hoodLengthInDiameters(nearestDeg);

@@ -9,6 +9,7 @@ import { MAX_WINDOW_DAYS } from "../site/zoneTime.ts";
 import { requireSky, type Sky } from "../sky/daylight.ts";
 import { type MoonTrack, makeMoonTrack } from "../sky/moonTrack.ts";
 import { makeSunTrack, type SunTrack } from "../sky/sunTrack.ts";
+import { type SiteAscent, siteAscentOf } from "../view/siteAscent.ts";
 import { type Instant, instantMaker, readySkies } from "./instants.ts";
 import { type Obstacles, obstaclesOf } from "./obstacles.ts";
 
@@ -35,6 +36,8 @@ export interface Scene {
   readonly track: SunTrack;
   readonly moonTrack: MoonTrack;
   readonly obstacles: Obstacles;
+  /** Null when the site file gives none. */
+  readonly ascent: SiteAscent | null;
   readonly instants: readonly Instant[];
   /** Any other instant of the window. */
   readonly instantAt: (ms: number) => Instant;
@@ -58,7 +61,21 @@ export function makeScene(site: Site, window: Window, options: PlanOptions = {})
   const instantAt = instantMaker(site, readySkies(skies), air, track, obstacles);
   const instants = times.map(instantAt);
   const middleIndex = times.findIndex((ms) => ms >= middleMs);
-  return { site, window, skies, stepS, air, track, moonTrack, obstacles, instants, instantAt, middleIndex };
+  const ascent = siteAscentOf(site);
+  return {
+    site,
+    window,
+    skies,
+    stepS,
+    air,
+    track,
+    moonTrack,
+    obstacles,
+    ascent,
+    instants,
+    instantAt,
+    middleIndex,
+  };
 }
 
 export const asList = (sky: Sky | readonly Sky[]): readonly Sky[] =>

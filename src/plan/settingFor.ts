@@ -11,7 +11,7 @@ import {
   spareAt,
 } from "../exposure/solver.ts";
 import { type Sky, skyName } from "../sky/daylight.ts";
-import type { Setting } from "./planTypes.ts";
+import type { Setting } from "./setting.ts";
 
 export interface SettingInput {
   readonly samples: readonly Sample[];
@@ -37,6 +37,7 @@ export function settingFor(input: SettingInput): { setting: Setting; solved: Sol
     spareStops: solved.spareStops,
     worst: {
       at: new Date(worst.atMs),
+      ...(worst.tPlusS === undefined ? {} : { tPlusS: worst.tPlusS }),
       sky: skyName(skies[worst.skyIndex]!),
       thing: worst.thing,
       stops: worst.stops,

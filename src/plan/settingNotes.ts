@@ -32,7 +32,7 @@ function clipNotes(input: SettingNotesInput): string[] {
   }
   notes.push(...leftOutWords(solved, choices, input.choices.leftOut));
   const two = twoSettings(samples, choices, range, comfortStops);
-  const words = twoWords(two.first, two.second, clock);
+  const words = twoWords(two.first, two.second, samples, clock);
   return words === null ? notes : [...notes, words];
 }
 
@@ -87,7 +87,8 @@ function worstAtEnd({ settingInput, solved }: SettingNotesInput, end: Worst["end
 function clipWords(worst: Worst, { settingInput, clock }: SettingNotesInput): string {
   const { skies } = settingInput;
   const under = skies.length > 1 ? ` under ${skyName(skies[worst.skyIndex]!)}` : "";
-  return `${thingWords(worst.thing, worst.end)} ${clippedText(worst.stops)} stops ${worst.end} at ${clock.at(new Date(worst.atMs))}${under}`;
+  const along = worst.tPlusS === undefined ? "" : ` T+${worst.tPlusS.toFixed(0)} s`;
+  return `${thingWords(worst.thing, worst.end)} ${clippedText(worst.stops)} stops ${worst.end} at ${clock.at(new Date(worst.atMs))}${along}${under}`;
 }
 
 function thingWords(thing: Thing, end: Worst["end"]): string {
@@ -95,11 +96,22 @@ function thingWords(thing: Thing, end: Worst["end"]): string {
   return end === "under" ? "body shadow side" : "body lit side";
 }
 
-function twoWords(first: HeldStretch | null, second: HeldStretch | null, clock: Clock): string | null {
+function twoWords(
+  first: HeldStretch | null,
+  second: HeldStretch | null,
+  samples: readonly Sample[],
+  clock: Clock,
+): string | null {
   const until =
     first && `${settingWords(first.choice)} holds until ${clock.at(new Date(first.toMs), "before")}`;
   const from =
     second && `${settingWords(second.choice)} holds from ${clock.at(new Date(second.fromMs), "after")}`;
   if (until === null || from === null) return until ?? from;
-  return `${until}, ${from}`;
+  const both = `${until}, ${from}`;
+  if (second!.fromMs > first!.toMs) {
+    const isGap = samples.some(({ atMs }) => atMs > first!.toMs && atMs < second!.fromMs);
+    return isGap ? `${both}; nothing holds in between` : both;
+  }
+  const change = clock.spanInside({ from: new Date(second!.fromMs), to: new Date(first!.toMs) });
+  return change === null ? both : `${both}: change over ${change}`;
 }

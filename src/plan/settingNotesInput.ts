@@ -9,6 +9,7 @@ import type { LightTable } from "./lightTable.ts";
 import type { Setting } from "./planTypes.ts";
 import type { Scene } from "./scene.ts";
 import type { SettingInput } from "./settingFor.ts";
+import type { PreparedSweep } from "./sweep/prepareSweep.ts";
 
 /** A camera that has a setting. */
 export interface SettingNotesInput {
@@ -21,4 +22,6 @@ export interface SettingNotesInput {
   readonly choices: Choices;
   readonly light: LightTable;
   readonly scene: Scene;
+  /** A tracker's; null for a fixed camera. */
+  readonly sweep: PreparedSweep | null;
 }

@@ -14,8 +14,7 @@ import type { Scene } from "./scene.ts";
 export function siteNotes(scene: Scene, clock: Clock): string[] {
   const { site, window } = scene;
   const notes = mediumNotes(site.cameras);
-  if (site.vehicle?.ascent?.kind === "file")
-    notes.push("the ascent file is not yet read: image motion is not limited");
+  notes.push(...ascentNotes(scene));
   if (Object.keys({ ...site.corrections.bySky, ...site.corrections.byCamera }).length > 0) {
     notes.push("corrections from readings are applied to body, sky and deck");
   }
@@ -34,6 +33,13 @@ export function siteNotes(scene: Scene, clock: Clock): string[] {
     }
   }
   return notes;
+}
+
+/** Where the way of the vehicle is from. The first seconds, all that a fixed camera sees, hardly hang on what was assumed. */
+function ascentNotes({ ascent, site }: Scene): string[] {
+  if (ascent === null || ascent.assumed.length === 0) return [];
+  if (site.cameras.every(({ track }) => track === null)) return [];
+  return [`ascent ${ascent.source} (for sweeps and image motion): ${ascent.assumed.join("; ")}`];
 }
 
 /** What structures and skyline do in the model, and what they do not. */

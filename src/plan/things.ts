@@ -43,6 +43,12 @@ export interface Things {
   readonly ev: number | null;
 }
 
+/** What a camera sees of the kept things: the part of `Things` that a setting answers for. */
+export type SeenThings = Pick<
+  Things,
+  "body" | "skyCdM2" | "deckCdM2" | "plume" | "plumeGain" | "ownPlume" | "placeCdM2"
+>;
+
 export interface PlumeEnds {
   readonly lowCdM2: number;
   readonly nominalCdM2: number;
@@ -145,7 +151,7 @@ export interface SpanCdM2 {
 export type PlumeEnd = "low" | "nominal" | "high";
 
 /** Darkest and brightest luminance of one thing, the plume and what it lights at its nominal value or an end of its range. */
-export function spanOf(things: Things, thing: Thing, end: PlumeEnd = "nominal"): SpanCdM2 {
+export function spanOf(things: SeenThings, thing: Thing, end: PlumeEnd = "nominal"): SpanCdM2 {
   const { body, plumeGain, ownPlume, deckCdM2, skyCdM2, plume } = things;
   if (thing === "sky") return { darkCdM2: skyCdM2, brightCdM2: skyCdM2 };
   if (thing === "plume") {
@@ -177,13 +183,13 @@ export const BLACK_CD_M2 = 1e-9;
 const log2Of = (luminanceCdM2: number): number => Math.log2(Math.max(luminanceCdM2, BLACK_CD_M2));
 
 /** Whether the plume's range moves a thing: the plume itself, and what it lights. */
-const hasRange = ({ plume, plumeGain }: Things, thing: Thing): boolean =>
+const hasRange = ({ plume, plumeGain }: SeenThings, thing: Thing): boolean =>
   plume !== null &&
   plume.lowCdM2 !== plume.highCdM2 &&
   (thing === "plume" || (plumeGain !== null && (thing === "body" || thing === "deck")));
 
 /** What the solver needs of the kept things. */
-export function sampleOf(things: Things, keep: readonly Thing[], atMs: number, skyIndex: number): Sample {
+export function sampleOf(things: SeenThings, keep: readonly Thing[], atMs: number, skyIndex: number): Sample {
   const spans: ThingSpan[] = [];
   for (const thing of keep) {
     const { darkCdM2, brightCdM2 } = spanOf(things, thing);
@@ -198,7 +204,7 @@ export function sampleOf(things: Things, keep: readonly Thing[], atMs: number, s
   return { atMs, skyIndex, spans, placeLog2: log2Of(things.placeCdM2) };
 }
 
-function rangeOf(things: Things, thing: Thing): NonNullable<ThingSpan["plumeRange"]> {
+function rangeOf(things: SeenThings, thing: Thing): NonNullable<ThingSpan["plumeRange"]> {
   const low = spanOf(things, thing, "low");
   const high = spanOf(things, thing, "high");
   return {

@@ -1,21 +1,21 @@
 /** One camera through the window: its plan, its optics, and on request how its setting came about. */
 
 import { PadstopError, problem } from "../base/problem.ts";
-import { MS_PER_DAY } from "../base/units.ts";
-import { exactShutterS, exactStop } from "../exposure/scales.ts";
+import { exactStop } from "../exposure/scales.ts";
 import { airyDiameterMm, depthOfField, hyperfocalM, sunImageMm } from "../exposure/sharpness.ts";
 import { nearest } from "../site/nearest.ts";
 import type { Camera, Site, Window } from "../site/types.ts";
-import { parseInstant } from "../site/zoneTime.ts";
 import { coverageM, onGateMm } from "../view/frame.ts";
-import { isoInterval, localDate } from "./clock.ts";
+import { explainAir } from "./explainAir.ts";
 import { explainLight } from "./explainLight.ts";
 import type { ExplainPart } from "./explainLine.ts";
 import { explainSetting } from "./explainSetting.ts";
-import type { Setting, WindowPlan } from "./planTypes.ts";
+import type { WindowPlan } from "./planTypes.ts";
 import { planPrepared } from "./planWindow.ts";
 import { type PreparedCamera, prepareCamera, type Shared, shareScene } from "./prepareCamera.ts";
 import { makeScene, type PlanOptions } from "./scene.ts";
+import { exactTimeS } from "./settingWords.ts";
+import { t0InWindow } from "./t0InWindow.ts";
 import { correctionStops, thingsAt } from "./things.ts";
 
 /** What the lens does at the chosen setting; null where the setting, the range or the vehicle is missing. */
@@ -73,7 +73,7 @@ export function cameraOf(site: Site, id: string): Camera {
 export function viewCamera(site: Site, window: Window, id: string, options: ViewOptions = {}): ViewPlan {
   const camera = cameraOf(site, id);
   const alone: Site = { ...site, cameras: [camera] };
-  const at = options.at === undefined ? null : explainedAt(site, window, options.at);
+  const at = options.at === undefined ? null : t0InWindow(site, window, options.at);
   // The explained T-0 joins the window's, so that everything on the sheet knows it.
   const planOptions: PlanOptions = at === null ? options : { ...options, alsoAt: at };
   const shared = shareScene(makeScene(alone, window, planOptions));
@@ -107,32 +107,14 @@ function explainAt(shared: Shared, prepared: PreparedCamera, at: Date | null): V
     plume,
     guideHolds: shared.guideHolds[index]!,
   });
-  return { at: instant.at, parts: [...light, ...explainSetting(scene, prepared, things)] };
-}
-
-/** "2027-04-18T18:25" or "18:25" on a date of the window; must lie inside it. */
-function explainedAt(site: Site, window: Window, text: string): Date {
-  const candidates = /^\d{1,2}:/.test(text)
-    ? datesOf(site, window).map((date) => `${date}T${text.padStart(5, "0")}`)
-    : [text];
-  const read = candidates.map((candidate) => parseInstant(candidate, site.zone));
-  const inside = read.find((one) => one.ok && one.at >= window.opens && one.at <= window.closes);
-  if (inside?.ok) return inside.at;
-  const [first] = read;
-  const accepted = `a T-0 in the window, ${isoInterval(window, site.zone).replace("/", " to ")}`;
-  const refused = first!.ok
-    ? problem("E_RANGE", "--at", { found: text, accepted })
-    : problem(first!.code, "--at", { found: first!.found, accepted: first!.accepted, next: first!.next });
-  throw new PadstopError([refused]);
-}
-
-/** The local dates a window touches; half a day at a time, as a date in spring is shorter than a day. */
-function datesOf(site: Site, { opens, closes }: Window): string[] {
-  const dates = new Set<string>([localDate(closes, site.zone)]);
-  for (let ms = opens.getTime(); ms < closes.getTime(); ms += MS_PER_DAY / 2) {
-    dates.add(localDate(new Date(ms), site.zone));
-  }
-  return [...dates].sort();
+  const { sweep } = prepared;
+  if (sweep === null)
+    return { at: instant.at, parts: [...light, ...explainSetting(scene, prepared, things)] };
+  const seen = sweep.light.onPad(instant, 0);
+  return {
+    at: instant.at,
+    parts: [...light, explainAir(sweep, seen), ...explainSetting(scene, prepared, seen)],
+  };
 }
 
 function opticsOf({ view, motion, sunOf }: PreparedCamera, plan: WindowPlan, site: Site): Optics {
@@ -157,10 +139,6 @@ function opticsOf({ view, motion, sunOf }: PreparedCamera, plan: WindowPlan, sit
     sunImageMm: sunImageMm(focalMm, sunOf(plan.window.opens.getTime()).semidiameterDeg),
   };
 }
-
-/** A mark stands for its exact time; an angle gives it. */
-const exactTimeS = ({ shutterS, shutterAngleDeg }: Setting): number =>
-  shutterAngleDeg === null ? exactShutterS(shutterS) : shutterS;
 
 const coverageOf = ({ gate, lens }: Camera, rangeM: number): NonNullable<Optics["coverage"]> => ({
   widthM: coverageM(gate.widthMm, lens.focalMm, rangeM),

@@ -1,6 +1,7 @@
 /** A plan as CSV: the sheet's rows, one per camera and sky, and one per camera for all skies together. */
 
 import type { CameraPlan, Setting, WindowPlan } from "../plan/planTypes.ts";
+import type { SweepCrossing } from "../plan/sweep/sweepTypes.ts";
 import { csvText } from "./csvText.ts";
 import { roundedByName } from "./planJson.ts";
 import { atThreeInstants } from "./settingsTable.ts";
@@ -25,6 +26,8 @@ const FIELDS = [
   "sunRisk",
   "inFrameUtc",
   "nearFrameUtc",
+  "inFrameTPlusS",
+  "nearFrameTPlusS",
   "hiddenUtc",
   "hiddenBy",
   "moonInFrameUtc",
@@ -103,10 +106,12 @@ function lightFields(plan: WindowPlan, camera: CameraPlan, skyIndex: number | nu
   };
 }
 
-const sunFields = ({ sun, sunImage, moonInFrame, remedy }: CameraPlan) => ({
+const sunFields = ({ sun, sunImage, moonInFrame, remedy, sweep }: CameraPlan) => ({
   sunRisk: sun.risk,
   inFrameUtc: spans(sun.inFrame),
   nearFrameUtc: spans(sun.nearFrame),
+  inFrameTPlusS: sweep && crossings(sweep.sun.inFrame),
+  nearFrameTPlusS: sweep && crossings(sweep.sun.nearFrame),
   hiddenUtc: spans(sun.hidden),
   hiddenBy: [...new Set(sun.hidden.flatMap(({ by }) => by))].join("; "),
   moonInFrameUtc: spans(moonInFrame),
@@ -140,3 +145,7 @@ const csvKey = (field: string): string => (/^(tableEv|ev)/.test(field) ? "ev" : 
 
 const spans = (list: CameraPlan["sun"]["inFrame"]): string =>
   list.map(({ from, to }) => `${from.toISOString()}/${to.toISOString()}`).join(" ");
+
+/** A tracker's T+ for each of its T-0 spans: "31.2/36.4 80/81.5" where it is met twice, with a bar between the spans. */
+const crossings = (list: readonly SweepCrossing[]): string =>
+  list.map(({ tPlus }) => tPlus.map(({ fromS, toS }) => `${fromS}/${toS}`).join(" ")).join(" | ");

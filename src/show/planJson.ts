@@ -7,9 +7,14 @@ const DECIMALS: readonly (readonly [RegExp, number])[] = [
   [/^(latitudeDeg|longitudeDeg)$/, 7],
   [/(Deg|Share|^share|^holds|^horizontal|^vertical|^weight|^dark|^unlit|^sun|^setting)$/, 4],
   [/(Stops|^stops|^ev|Ev)$/, 2],
+  [/^sharp(Near|Far)M$/, 0],
   [/[a-z]M$/, 2],
   [/[a-z]Km$/, 0],
   [/[a-z]Mm$/, 3],
+  [/DegS$/, 3],
+  [/[a-z]MS$/, 1],
+  [/^(fromS|toS)$/, 2],
+  [/(^tPlusS|^untilS|AtS)$/, 1],
   [/(Diameters|^wellLitViews|^frontViews)$/, 2],
 ];
 const SIGNIFICANT: readonly (readonly [RegExp, number])[] = [

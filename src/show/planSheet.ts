@@ -141,7 +141,14 @@ function watchText(plan: WindowPlan, clock: Clock, { width, paint }: SheetOption
 }
 
 /** Words that several cameras share are printed once; what is left stands in one line per camera. */
-function notesText(plan: WindowPlan, options: SheetOptions): string {
+export function notesText(
+  plan: {
+    readonly cameras: readonly Pick<CameraPlan, "id" | "notes">[];
+    readonly notes: readonly string[];
+  },
+  options: SheetOptions,
+  kind: "cameras" | "trackers" = "cameras",
+): string {
   const byNote = new Map<string, string[]>();
   for (const camera of plan.cameras) {
     for (const note of camera.notes) byNote.set(note, [...(byNote.get(note) ?? []), camera.id]);
@@ -151,15 +158,15 @@ function notesText(plan: WindowPlan, options: SheetOptions): string {
     const left = notes.filter((note) => byNote.get(note)!.length === 1);
     return left.length === 0 ? [] : [`${id}: ${left.join("; ")}`];
   });
-  const lines = shared.map(([note, ids]) => `${whom(ids, plan.cameras.length)}: ${note}`);
+  const lines = shared.map(([note, ids]) => `${whom(ids, plan.cameras.length, kind)}: ${note}`);
   return bulleted("NOTES", [...lines, ...own, ...plan.notes], options);
 }
 
 const MOST_IDS = 8;
 
-function whom(ids: readonly string[], cameraCount: number): string {
-  if (ids.length === cameraCount && cameraCount > 1) return "all cameras";
-  if (ids.length > MOST_IDS) return `${ids.length} cameras (${ids.slice(0, MOST_IDS - 1).join(", ")}, ...)`;
+function whom(ids: readonly string[], cameraCount: number, kind: string): string {
+  if (ids.length === cameraCount && cameraCount > 1) return `all ${kind}`;
+  if (ids.length > MOST_IDS) return `${ids.length} ${kind} (${ids.slice(0, MOST_IDS - 1).join(", ")}, ...)`;
   return ids.join(", ");
 }
 

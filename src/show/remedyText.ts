@@ -3,31 +3,48 @@
 import { stopName } from "../exposure/scales.ts";
 import type { Clock } from "../plan/clock.ts";
 import type { CameraPlan } from "../plan/planTypes.ts";
+import type { ClosestApproach } from "../plan/sweep/sweepTypes.ts";
 import { azimuthText, degreesText, elevationText } from "./numbers.ts";
 import type { Paint } from "./paint.ts";
+import { crossingText } from "./settingText.ts";
 
 /** The warning first, then a line per remedy. Empty for a camera without one. */
 export function remedyLines(camera: CameraPlan, clock: Clock, paint: Paint): string[] {
-  const { sun, remedy } = camera;
+  const { sun, remedy, sweep } = camera;
   if (sun.risk === "hidden") return [`${camera.id}: ${hiddenWords(camera, clock)}`];
   if (remedy === null || sun.closest === null) return [];
-  const inFrame = sun.inFrame.map((span) => clock.span(span)).join(", ");
-  const near = sun.nearFrame.map((span) => clock.span(span)).join(", ");
-  const edge = sun.closest.fromEdgeDeg;
-  const closest = `closest ${degreesText(Math.abs(edge))}° ${edge < 0 ? "inside" : "outside"} the edge at ${clock.at(sun.closest.at)}`;
+  const inFrame =
+    sweep?.sun.inFrame.map((crossing) => crossingText(crossing, clock)) ??
+    sun.inFrame.map((span) => clock.span(span));
+  const near =
+    sweep?.sun.nearFrame.map((crossing) => crossingText(crossing, clock)) ??
+    sun.nearFrame.map((span) => clock.span(span));
   const words = [
-    inFrame === "" ? null : paint.alarm(`in frame ${inFrame}`),
-    near === "" ? null : paint.warn(`${nearWords(camera)} ${near}`),
+    inFrame.length === 0 ? null : paint.alarm(`in frame ${inFrame.join(", ")}`),
+    near.length === 0 ? null : paint.warn(`${nearWords(camera)} ${near.join(", ")}`),
     sun.hidden.length === 0 ? null : hiddenWords(camera, clock),
-    closest,
+    closestWords(camera, clock),
   ].filter((word) => word !== null);
   return [
     `${camera.id}: ${words.join("; ")}`,
     ...imageLine(camera),
     `T-0 clear: ${clearWords(camera, clock)}`,
-    `aim: ${aimWords(camera)}`,
+    ...(sweep === null ? [`aim: ${aimWords(camera)}`] : []),
     ...hoodLine(camera),
   ];
+}
+
+/** "closest 0.4° inside the edge at 18:05"; of a tracker "closest 0.0° off the axis at T+34 s of T-0 18:26" where it is in the frame. */
+function closestWords({ sun, sweep }: CameraPlan, clock: Clock): string {
+  const edge = sun.closest!.fromEdgeDeg;
+  const words = `closest ${degreesText(Math.abs(edge))}° ${edge < 0 ? "inside" : "outside"} the edge`;
+  if (sweep === null) return `${words} at ${clock.at(sun.closest!.at)}`;
+  const when = ({ at, tPlusS }: ClosestApproach): string =>
+    `at T+${tPlusS.toFixed(0)} s of T-0 ${clock.at(at)}`;
+  const approaches = sweep.sun.inFrame.map(({ closest }) => closest);
+  if (approaches.length === 0) return `${words} ${when(sweep.sun.closest!)}`;
+  const nearest = approaches.reduce((a, b) => (b.offAxisDeg < a.offAxisDeg ? b : a));
+  return `closest ${degreesText(Math.floor(nearest.offAxisDeg * 10) / 10)}° off the axis ${when(nearest)}`;
 }
 
 /** "hidden by water tank 18:02-18:09, comes out at 18:09"; a sun still hidden at the close has no time to come out. */

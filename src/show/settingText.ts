@@ -5,6 +5,7 @@ import { isClipped } from "../exposure/solver.ts";
 import type { Clock } from "../plan/clock.ts";
 import type { CameraPlan, LightSample, Setting } from "../plan/planTypes.ts";
 import { spareText } from "../plan/stopsText.ts";
+import type { SweepCrossing, SweepSun } from "../plan/sweep/sweepTypes.ts";
 import { degreesText, percentText } from "./numbers.ts";
 import type { Paint } from "./paint.ts";
 
@@ -43,7 +44,20 @@ export function riskWords({ sun }: CameraPlan, paint: Paint): string {
 }
 
 /** Clock times of the disc in the frame, of the flare around it, or of the sun hidden there; empty for a camera without a warning. */
-export function riskTimes({ sun }: CameraPlan, clock: Clock): string {
+export function riskTimes({ sun, sweep }: CameraPlan, clock: Clock): string {
+  if (sweep !== null && sun.risk !== "hidden") return crossingTimes(sweep.sun, clock);
   const spans = sun.risk === "in-frame" ? sun.inFrame : sun.risk === "hidden" ? sun.hidden : sun.nearFrame;
   return spans.map((span) => clock.span(span)).join(", ");
+}
+
+/** "T+31-36 s for T-0 18:42-18:57" of the worse of a tracker's two kinds. */
+function crossingTimes({ risk, inFrame, nearFrame }: SweepSun, clock: Clock): string {
+  const crossings = risk === "in-frame" ? inFrame : nearFrame;
+  return crossings.map((crossing) => crossingText(crossing, clock)).join(", ");
+}
+
+/** "T+31-36 s for T-0 18:42-18:57", both rounded outward. */
+export function crossingText({ tPlus, ...span }: SweepCrossing, clock: Clock): string {
+  const spans = tPlus.map(({ fromS, toS }) => `${Math.floor(fromS)}-${Math.ceil(toS)}`);
+  return `T+${spans.join(", ")} s for T-0 ${clock.span(span)}`;
 }

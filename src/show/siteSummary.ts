@@ -3,9 +3,13 @@
 import { toAzimuthElevation } from "../base/vector.ts";
 import type { CameraView } from "../plan/cameraView.ts";
 import { whatIsMissing } from "../plan/choices.ts";
+import { followsWords } from "../plan/sweep/sweepSummary.ts";
 import { spotFromPadM } from "../site/standing.ts";
-import type { Camera, Medium, Site, Structure } from "../site/types.ts";
+import type { Camera, Medium, Site, Structure, Track } from "../site/types.ts";
+import { flightAt } from "../view/ascentPath.ts";
 import { prismOf } from "../view/prism.ts";
+import { lookAt } from "../view/sightLine.ts";
+import { siteAscentOf } from "../view/siteAscent.ts";
 import { azimuthText, elevationText, rangeText } from "./numbers.ts";
 import { windowText } from "./planSheet.ts";
 import type { SheetOptions } from "./sheetOptions.ts";
@@ -19,14 +23,18 @@ export function siteSummary(
   const lines = [
     placeWords(site),
     vehicleWords(site),
+    ...ascentWords(site),
     ...mediaWords(site.cameras),
     ...(site.floodlightLx === null ? [] : [floodlightWords(site)]),
     ...site.structures.map((structure) => structureWords(site, structure)),
     ...(site.horizon.length > 0 ? [skylineWords(site)] : []),
     ...site.windows.map((window) => windowWords(window, site.zone)),
+    ...site.cameras.flatMap((camera) =>
+      camera.track === null ? [] : [trackerWords(camera.id, camera.track)],
+    ),
   ];
   const list = lines.map((line) => folded(`- ${line}`, width, "  ")).join("\n");
-  return `${paint.strong(site.name)}: the file is in order\n${list}\n\n${cameraTable(views, width)}`;
+  return `${paint.strong(site.name)}: the file is in order\n${list}\n\n${cameraTable(site, views, width)}`;
 }
 
 function placeWords({ place, zone, air }: Site): string {
@@ -50,6 +58,33 @@ function vehicleWords({ vehicle }: Site): string {
       ? " without length and width: its light is not counted"
       : `, ${lengthM} m long and ${widthM} m wide`;
   return `${name}: ${vehicle.heightM} m x ${vehicle.diameterM} m, foot at ${vehicle.baseM} m, reflectance ${vehicle.reflectance}, ${plume}${vehicle.plume === null ? "" : size}`;
+}
+
+/** "ascent from ascent.csv, T+0 to T+150 s: then 62 km up and 98 km downrange toward 098.0°, 2100 m/s". */
+function ascentWords(site: Site): string[] {
+  const ascent = siteAscentOf(site);
+  if (ascent === null) return [];
+  const { path, source, assumed } = ascent;
+  const { altitudeM, groundDistanceM, speedMS, place } = flightAt(path, site.place, path.toS);
+  const toward =
+    groundDistanceM < LEAST_DOWNRANGE_M
+      ? ""
+      : ` toward ${azimuthText(lookAt(site.place, place).azimuthDeg)}°`;
+  const end = `then ${rangeText(altitudeM)} up and ${rangeText(groundDistanceM)} downrange${toward}, ${speedMS.toFixed(0)} m/s`;
+  const span = `T+${Math.max(0, path.fromS)} to T+${Number(path.toS.toFixed(1))} s`;
+  return [[`ascent ${source}, ${span}: ${end}`, ...assumed].join("; ")];
+}
+
+/** Nearer than this to straight up there is no direction to tell. */
+const LEAST_DOWNRANGE_M = 1;
+
+function trackerWords(id: string, track: Track): string {
+  const limits = [
+    track.mostAzimuthDegS === null ? null : `${track.mostAzimuthDegS}°/s in azimuth`,
+    track.mostElevationDegS === null ? null : `${track.mostElevationDegS}°/s in elevation`,
+  ].filter((limit) => limit !== null);
+  const mount = limits.length === 0 ? "limits of the mount not given" : `mount up to ${limits.join(", ")}`;
+  return `tracker ${id}: follows the ${followsWords(track)}; ${mount}`;
 }
 
 const floodlightWords = ({ floodlightLx, floodlightDeckLx }: Site): string =>
@@ -87,7 +122,7 @@ function windowWords({ name, opens, closes }: Site["windows"][number], zone: str
   return `window${name === null ? "" : ` ${name}`}: ${windowText({ window: { opens, closes, zone } })}`;
 }
 
-function cameraTable(views: readonly CameraView[], width: number): string {
+function cameraTable(site: Site, views: readonly CameraView[], width: number): string {
   const rows = views.map(({ camera, axis, body }) => [
     camera.id,
     `${azimuthText(axis.azimuthDeg)} ${elevationText(axis.elevationDeg)}`,
@@ -96,7 +131,7 @@ function cameraTable(views: readonly CameraView[], width: number): string {
     cutText(camera.gate.name ?? `${camera.gate.widthMm} x ${camera.gate.heightMm}`, LONGEST_GATE),
     camera.medium?.name ?? "-",
     camera.keep.join(" "),
-    [seenWords(body), missingOf(camera)].filter((word) => word !== "").join(", "),
+    [seenWords(site, body), missingOf(camera)].filter((word) => word !== "").join(", "),
   ]);
   const heads = ["id", "axis", "range", "lens", "gate", "medium", "keep", "vehicle"];
   return fittedTable(
@@ -109,9 +144,14 @@ function cameraTable(views: readonly CameraView[], width: number): string {
 /** Gates longer than this are cut in the table. */
 const LONGEST_GATE = 14;
 
-function seenWords(body: CameraView["body"]): string {
-  if (body === null) return "-";
-  return body.visible === null ? "not seen" : "seen";
+/** Less than this share of the body cut off is nothing. */
+const WHOLE_SHARE = 0.97;
+
+function seenWords({ vehicle }: Site, body: CameraView["body"]): string {
+  if (body === null || vehicle === null) return "-";
+  if (body.visible === null) return "not seen";
+  const { fromM, toM } = body.visible;
+  return toM - fromM < WHOLE_SHARE * vehicle.heightM ? "part" : "seen";
 }
 
 /** Why a camera will get light and sun risk only. */

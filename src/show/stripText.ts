@@ -2,14 +2,13 @@
 
 import { MS_PER_MINUTE } from "../base/units.ts";
 import type { LightClass } from "../light/lightClass.ts";
-import { makeClock } from "../plan/clock.ts";
 import type { Strip, StripCell } from "../plan/rank/strip.ts";
-import { utcOffsetMinutes } from "../site/zoneTime.ts";
+import { clockLines } from "./clockTicks.ts";
 import type { Paint } from "./paint.ts";
 import { folded } from "./textTable.ts";
 
 /** Lower case; the same letter in upper case where the view is well lit. */
-const LETTERS: Readonly<Record<LightClass, string>> = {
+export const LETTERS: Readonly<Record<LightClass, string>> = {
   front: "f",
   side: "s",
   back: "b",
@@ -18,8 +17,8 @@ const LETTERS: Readonly<Record<LightClass, string>> = {
   dusk: "d",
   night: "n",
 };
-const IN_FRAME = "#";
-const NEAR_FRAME = "+";
+export const IN_FRAME = "#";
+export const NEAR_FRAME = "+";
 
 const LONGEST_ID = 12;
 const GAP = 2;
@@ -79,29 +78,3 @@ function paintedCell(cell: StripCell, paint: Paint): string {
 
 /** "9" is nine tenths and more. */
 const tenth = (share: number): string => String(Math.min(9, Math.floor(share * 10 + 1e-9)));
-
-/** Minutes from one clock time to the next. */
-const TICK_MINUTES = [1, 2, 5, 10, 15, 30, 60, 120, 180, 360, 720, 1440, 2880] as const;
-
-/** Round clock times with room between them, and a mark over the stretch each falls in. */
-function clockLines({ edges, window }: Strip, zone: string): [string, string] {
-  const clock = makeClock(zone, window.opens, window.closes);
-  const columns = edges.length - 1;
-  const opensMs = window.opens.getTime();
-  const stretchMs = (window.closes.getTime() - opensMs) / columns;
-  const room = (clock.at(window.opens).length + GAP) * stretchMs;
-  const tickMinutes = TICK_MINUTES.find((minutes) => minutes * MS_PER_MINUTE >= room) ?? TICK_MINUTES.at(-1)!;
-  const tickMs = tickMinutes * MS_PER_MINUTE;
-  const offsetMs = utcOffsetMinutes(window.opens, zone) * MS_PER_MINUTE;
-  const firstMs = Math.ceil((opensMs + offsetMs) / tickMs) * tickMs - offsetMs;
-  let times = "";
-  let marks = "";
-  for (let ms = firstMs; ms < window.closes.getTime(); ms += tickMs) {
-    const column = Math.floor((ms - opensMs) / stretchMs);
-    const text = clock.at(new Date(ms));
-    if (column + text.length > columns) break;
-    times = `${times.padEnd(column)}${text}`;
-    marks = `${marks.padEnd(column)}|`;
-  }
-  return [times, marks];
-}

@@ -1,18 +1,22 @@
 /** The sun's table as text, JSON and CSV. */
 
+import { MS_PER_MINUTE } from "../base/units.ts";
 import { SUN_CAUTION } from "../plan/cautions.ts";
-import { type Clock, makeClock } from "../plan/clock.ts";
+import { makeClock } from "../plan/clock.ts";
 import type { SunTable } from "../plan/sunTable.ts";
 import { csvText } from "./csvText.ts";
 import { azimuthText, elevationText, lightText } from "./numbers.ts";
 import { roundedByName } from "./planJson.ts";
 import { eventsText, windowText } from "./planSheet.ts";
 import type { SheetOptions } from "./sheetOptions.ts";
+import { makeSecondsClock, type SweepClock } from "./sweepTimes.ts";
 import { folded, textTable } from "./textTable.ts";
 
 export function sunSheet(table: SunTable, { width, paint }: SheetOptions): string {
   const { opens, closes, zone } = table.window;
+  const isToMinutes = table.rows.every(({ at }) => at.getTime() % MS_PER_MINUTE === 0);
   const clock = makeClock(zone, opens, closes);
+  const rowClock = isToMinutes ? clock : makeSecondsClock(zone, opens, closes);
   const what = `${windowText(table)}, light under ${table.sky}; elevations of the disc's centre`;
   const opinions = table.secondOpinions.map(
     ({ at, apartDeg, agrees, acceptedDeg }) =>
@@ -21,7 +25,7 @@ export function sunSheet(table: SunTable, { width, paint }: SheetOptions): strin
   const events = [eventsText([table.events, table.eventsAtClose], clock), ...opinions];
   return [
     `${paint.strong(`${table.site.name}: the sun`)}\n${folded(what, width, "  ")}`,
-    positions(table, clock),
+    positions(table, rowClock),
     events.map((line) => folded(line, width, "  ")).join("\n"),
     folded(SUN_CAUTION, width, "  "),
   ]
@@ -29,7 +33,7 @@ export function sunSheet(table: SunTable, { width, paint }: SheetOptions): strin
     .join("\n");
 }
 
-function positions(table: SunTable, clock: Clock): string {
+function positions(table: SunTable, clock: SweepClock): string {
   const right = { align: "right" as const };
   const columns = [
     { head: "time" },

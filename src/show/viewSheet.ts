@@ -85,7 +85,8 @@ function throughWindow(view: ViewPlan, clock: Clock, width: number): string {
   const { plan } = view;
   const rows = shownIndexes(plan.sun.length, plan.middleIndex).map((i) => throughRow(view, i, clock));
   const table = fittedTable(THROUGH_COLUMNS, rows, width).trimEnd();
-  const key = `Under ${plan.sky[0]!}: mean luminance and EV of the body; the sun's angle outside the frame's edge, and where it falls on the gate's plane, right and up of the axis.`;
+  const sweeps = plan.cameras[0]!.sweep === null ? "" : " All for T+0; padstop sweep follows the vehicle.";
+  const key = `Under ${plan.sky[0]!}: mean luminance and EV of the body; the sun's angle outside the frame's edge, and where it falls on the gate's plane, right and up of the axis.${sweeps}`;
   return `${table}\n${folded(key, width, "")}`;
 }
 

@@ -35,5 +35,8 @@ export const CAMERA_COLUMNS: Readonly<Record<string, CellKind>> = Object.freeze(
   weight: "one",
   "track.part": "one",
   "track.up": "one",
+  "track.offset": "one",
+  "track.slew.azimuth": "one",
+  "track.slew.elevation": "one",
   notes: "one",
 });

@@ -11,7 +11,8 @@ import {
   type Surroundings,
 } from "./mergeCamera.ts";
 import { placeOf } from "./readPadThings.ts";
-import type { Aim, Track, Vehicle } from "./types.ts";
+import { trackedUpM } from "./trackedPoint.ts";
+import type { Aim, Track } from "./types.ts";
 
 const ACCEPTED = "one of aim, azimuth (and elevation) or track";
 
@@ -76,11 +77,5 @@ function trackAim(track: Track, merged: Merged, around: Surroundings, findings: 
     const accepted = `0 to ${vehicle.heightM} m, the vehicle's height`;
     findings.add(origin, ["track", "up"], "E_RANGE", { found: `${track.upM} m`, accepted });
   }
-  return { kind: "vehicle", upM: vehicle.baseM + alongM(track, vehicle) };
-}
-
-/** Height of what is tracked above the vehicle's foot. */
-function alongM(track: Track, vehicle: Vehicle): number {
-  if (track.kind === "up") return track.upM;
-  return { base: 0, middle: vehicle.heightM / 2, nose: vehicle.heightM }[track.part];
+  return { kind: "vehicle", upM: vehicle.baseM + trackedUpM(track, vehicle) };
 }

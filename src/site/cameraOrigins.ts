@@ -3,7 +3,7 @@
 import { PadstopError } from "../base/problem.ts";
 import { readCameraTable } from "./csvSource.ts";
 import { entriesOf, type Findings, type Origin, readField, valueAt } from "./findings.ts";
-import { type FileText, requireFile } from "./readPadThings.ts";
+import { type FileText, requireFile } from "./namedFiles.ts";
 import { siteFile } from "./siteSchema.ts";
 import type { Source } from "./source.ts";
 
@@ -22,7 +22,7 @@ export function cameraOrigins(source: Source, files: FileText, findings: Finding
     return listed;
   }
   const name = readField(siteFile.shape["cameras-from"], { source, path: ["cameras-from"] }, findings);
-  const text = name === undefined ? null : requireFile(name, files, top, "cameras-from", findings);
+  const text = name === undefined ? null : requireFile(name, files, top, ["cameras-from"], findings);
   if (name === undefined || text === null) return listed;
   try {
     const rows = readCameraTable(text, name);

@@ -56,9 +56,29 @@ const shutterMap = map({
     return fail(sink, v, { code: "E_MISSING", accepted });
   });
 
+const turnRate = (what: string) =>
+  quantity("turnDegS", 0.01, 1000, `Fastest turn of the mount in ${what}`).optional();
+
+const slewSchema = map({ azimuth: turnRate("azimuth"), elevation: turnRate("elevation") })
+  .meta({
+    description: "The most the mount can do; without it no turn is too fast",
+    minProperties: 1,
+  })
+  .transform((v, sink) => {
+    if (v.azimuth !== undefined || v.elevation !== undefined) return v;
+    return fail(sink, v, { code: "E_MISSING", accepted: "azimuth, elevation or both, degrees/s" });
+  });
+
 const trackSchema = map({
   part: choice(TRACK_PARTS, "Part of the vehicle the tracker follows").optional(),
   up: quantity("lengthM", 0, 300, "Height along the vehicle the tracker follows, above its foot").optional(),
+  offset: quantity(
+    "ratio",
+    -0.5,
+    0.5,
+    "Where what it follows stands in the picture: share of the gate's height above its middle",
+  ).optional(),
+  slew: slewSchema.optional(),
 })
   .meta({
     description: "A tracker follows the vehicle",
@@ -66,10 +86,15 @@ const trackSchema = map({
   })
   .transform((v, sink): Track => {
     const accepted = `part (${TRACK_PARTS.join(", ")}) or up`;
+    const mount = {
+      offsetShare: v.offset ?? 0,
+      mostAzimuthDegS: v.slew?.azimuth ?? null,
+      mostElevationDegS: v.slew?.elevation ?? null,
+    };
     if (v.part && v.up !== undefined)
       return fail(sink, v, { code: "E_CONFLICT", found: "part and up", accepted });
-    if (v.part) return { kind: "part", part: v.part };
-    if (v.up !== undefined) return { kind: "up", upM: v.up };
+    if (v.part) return { kind: "part", part: v.part, ...mount };
+    if (v.up !== undefined) return { kind: "up", upM: v.up, ...mount };
     return fail(sink, v, { code: "E_MISSING", accepted });
   });
 

@@ -1,91 +1,33 @@
 /**
- * A camera table (CSV, RFC 4180) to nested values that know their cell. The only file that knows papaparse.
- * An empty cell is not given. Other separators than the comma, and comments in the table, are left out.
+ * A camera table (CSV, RFC 4180) to nested values that know their cell. An empty cell is not given.
+ * How a text is parted into cells is left to csvCells.
  */
 
-import Papa from "papaparse";
 import { type FilePlace, PadstopError, type Problem, problem } from "../base/problem.ts";
 import { CAMERA_COLUMNS } from "./cameraColumns.ts";
+import { type CsvRow, cellCountProblem, readCsv, twiceProblem } from "./csvCells.ts";
 import { nearest } from "./nearest.ts";
 import { entryLabel, type Path, type Source } from "./source.ts";
-import { type Places, placesIn, shortText } from "./sourcePlaces.ts";
-import { refuseSize } from "./yamlSource.ts";
-
-interface Cell {
-  readonly text: string;
-  readonly place: FilePlace;
-}
+import { shortText } from "./sourcePlaces.ts";
 
 /** A source per row of the table; throws all that is wrong with the table itself. */
-export function readCameraTable(rawText: string, file: string): Source[] {
-  refuseSize(rawText, file);
-  const text = rawText.replace(/^\ufeff/, "").replace(/\r\n?/g, "\n");
-  const places = placesIn(text, file);
-  const table = splitCells(text, places);
-  const [header, ...rows] = table;
-  if (header === undefined) {
-    throw new PadstopError([
-      problem("E_CSV", file, {
-        place: places(0, 1),
-        found: "an empty table",
-        accepted: "a header and a row per camera",
-      }),
-    ]);
-  }
+export function readCameraTable(text: string, file: string): Source[] {
+  const { header, rows } = readCsv(text, file, "a row per camera");
   const problems = [...headerProblems(header), ...rows.flatMap((row) => rowProblems(row, header))];
   if (problems.length > 0) throw new PadstopError(problems);
   return rows.map((row, index) => rowSource(header, row, index));
 }
 
-/** Cells with their places. Papa gives fields and where each row ends; the places inside a row are counted along. */
-function splitCells(text: string, places: Places): Cell[][] {
-  const rows: Cell[][] = [];
-  const problems: Problem[] = [];
-  let offset = 0;
-  Papa.parse<string[]>(text, {
-    delimiter: ",",
-    step: ({ data, errors, meta }) => {
-      const raw = text.slice(offset, meta.cursor);
-      for (const error of errors) {
-        problems.push(
-          problem("E_CSV", "table", { place: places(offset, raw.length), found: shortText(error.message) }),
-        );
-      }
-      const starts = cellStarts(raw);
-      const cells = data.map((field, i) => {
-        const from = starts[i] ?? 0;
-        const length = (starts[i + 1] ?? raw.trimEnd().length + 1) - 1 - from;
-        return { text: field.trim(), place: places(offset + from, length) };
-      });
-      if (cells.some((cell) => cell.text !== "")) rows.push(cells);
-      offset = meta.cursor;
-    },
-  });
-  if (problems.length > 0) throw new PadstopError(problems);
-  return rows;
-}
-
-/** Offsets of the cells of one raw row: after each comma that is outside quotes. */
-function cellStarts(raw: string): number[] {
-  const starts = [0];
-  let quoted = false;
-  for (let at = 0; at < raw.length; at += 1) {
-    if (raw[at] === '"') quoted = !quoted;
-    else if (raw[at] === "," && !quoted) starts.push(at + 1);
-  }
-  return starts;
-}
-
-function headerProblems(header: readonly Cell[]): Problem[] {
+function headerProblems(header: CsvRow): Problem[] {
   const problems: Problem[] = [];
   const known = Object.keys(CAMERA_COLUMNS);
   const seen = new Map<string, number>();
-  header.forEach(({ text, place }, index) => {
+  header.texts.forEach((text, index) => {
     const first = seen.get(text);
     if (!Object.hasOwn(CAMERA_COLUMNS, text)) {
       const next = `columns: ${known.join(", ")}`;
       const parts = {
-        place,
+        place: header.placeOf(index),
         found: `column ${shortText(text)}`,
         accepted: "a camera key",
         suggestion: nearest(text, known),
@@ -93,8 +35,7 @@ function headerProblems(header: readonly Cell[]): Problem[] {
       };
       problems.push(problem("E_KEY", shortText(text) || `column ${index + 1}`, parts));
     } else if (first !== undefined) {
-      const found = `column ${text} twice (columns ${first + 1} and ${index + 1})`;
-      problems.push(problem("E_CSV", text, { place, found, accepted: "each column once" }));
+      problems.push(twiceProblem(text, header, first, index));
     }
     seen.set(text, first ?? index);
   });
@@ -102,52 +43,46 @@ function headerProblems(header: readonly Cell[]): Problem[] {
 }
 
 /** A row with more or fewer cells than the header, or with a gate both by name and by size. */
-function rowProblems(row: readonly Cell[], header: readonly Cell[]): Problem[] {
-  if (row.length !== header.length) {
-    const place = (row[header.length] ?? row[0])?.place ?? null;
-    const found = `${row.length} cells`;
-    return [
-      problem("E_CSV", "table", { place, found, accepted: `${header.length} cells, as in the header` }),
-    ];
-  }
-  const given = header.flatMap(({ text }, i) => (row[i]?.text ? [text] : []));
+function rowProblems(row: CsvRow, header: CsvRow): Problem[] {
+  const miscounted = cellCountProblem(row, header);
+  if (miscounted !== null) return [miscounted];
+  const given = header.texts.filter((_, i) => row.texts[i]);
   if (!given.includes("gate") || !given.some((column) => column.startsWith("gate."))) return [];
-  const place = row[header.findIndex(({ text }) => text === "gate")]?.place ?? null;
   return [
     problem("E_CONFLICT", "gate", {
-      place,
+      place: row.placeOf(header.texts.indexOf("gate")),
       found: "gate and gate.width",
       accepted: "a gate by name or by size",
     }),
   ];
 }
 
-function rowSource(header: readonly Cell[], row: readonly Cell[], index: number): Source {
+function rowSource(header: CsvRow, row: CsvRow, index: number): Source {
   const value: Record<string, unknown> = {};
-  const cells = new Map<string, Cell>();
-  header.forEach(({ text: column }, i) => {
-    const cell = row[i];
-    if (cell === undefined || cell.text === "") return;
-    cells.set(column, cell);
-    setDeep(value, column.split("."), cellValue(column, cell.text));
+  const cells = new Map<string, FilePlace>();
+  header.texts.forEach((column, i) => {
+    const text = row.texts[i] ?? "";
+    if (text === "") return;
+    cells.set(column, row.placeOf(i));
+    setDeep(value, column.split("."), cellValue(column, text));
   });
   const label = `cameras[${entryLabel(value, index)}]`;
-  const start = (row[0] as Cell).place;
+  const start = row.placeOf(0);
   return {
     value,
-    placeOf: (path) => cellAt(cells, path)?.place ?? start,
-    keyPlaceOf: (path) => cellAt(cells, path)?.place ?? start,
+    placeOf: (path) => cellAt(cells, path) ?? start,
+    keyPlaceOf: (path) => cellAt(cells, path) ?? start,
     has: (path) => cellAt(cells, path) !== null,
     labelOf: (path) => [label, ...path.filter((step) => typeof step === "string")].join("."),
   };
 }
 
-/** The cell of a path, or of the first column below or above it. */
-function cellAt(cells: ReadonlyMap<string, Cell>, path: Path): Cell | null {
+/** Place of the cell of a path, or of the first column below or above it. */
+function cellAt(cells: ReadonlyMap<string, FilePlace>, path: Path): FilePlace | null {
   const column = path.filter((step) => typeof step === "string").join(".");
   if (column === "") return null;
-  for (const [name, cell] of cells) {
-    if (name === column || name.startsWith(`${column}.`) || column.startsWith(`${name}.`)) return cell;
+  for (const [name, place] of cells) {
+    if (name === column || name.startsWith(`${column}.`) || column.startsWith(`${name}.`)) return place;
   }
   return null;
 }

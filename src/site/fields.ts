@@ -17,8 +17,8 @@ export interface IssueParams {
   readonly accepted?: string | null;
   readonly suggestion?: string | null;
   readonly next?: string | null;
-  /** The key inside the value that it is about, when it is not the value itself. */
-  readonly key?: string;
+  /** The key or entry inside the value that it is about, when it is not the value itself. */
+  readonly key?: string | number;
 }
 
 interface IssueSink {
@@ -98,6 +98,17 @@ function charsParams(written: string, severalLines: boolean): IssueParams {
     accepted: `text without control characters${severalLines ? " but line breaks" : ""}`,
   };
 }
+
+/** The name of a table beside the site file. */
+export const tableName = (what: string) =>
+  text(`${what}: name of a .csv file beside this one`).transform((name, sink): string => {
+    if (/\.csv$/i.test(name)) return name;
+    return fail(sink, name, {
+      code: "E_FILE",
+      found: describe(name),
+      accepted: "a file name that ends in .csv",
+    });
+  });
 
 /** One word of a list. */
 export function choice<const W extends string>(words: readonly W[], description: string) {

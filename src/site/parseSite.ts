@@ -1,6 +1,6 @@
 /**
  * A site file to a resolved Site, or all that is wrong with it.
- * From the text and the texts of the files it names; reads no file itself. What an ascent table holds is left to its reader.
+ * From the text and the texts of the files it names; reads no file itself.
  */
 
 import { cameraOrigins } from "./cameraOrigins.ts";
@@ -14,10 +14,11 @@ import {
   throwFound,
   valueAt,
 } from "./findings.ts";
+import type { FileRefusal, FileText } from "./namedFiles.ts";
 import { readCameras } from "./readCameras.ts";
 import { readHorizon } from "./readHorizon.ts";
 import { readMedia } from "./readMedia.ts";
-import { type FileRefusal, type FileText, readFloodlights, readVehicle } from "./readPadThings.ts";
+import { readFloodlights, readVehicle } from "./readPadThings.ts";
 import { readSiteHead } from "./readSiteKeys.ts";
 import { readStructures } from "./readStructures.ts";
 import { readCorrections, readSettings, readWindows } from "./readWindows.ts";
@@ -93,7 +94,8 @@ function checkTopKeys(source: Source, findings: Findings): void {
  */
 export function referencedFiles(text: string): string[] {
   const value = readQuietly(text);
-  const names = [valueAt(value, ["cameras-from"]), valueAt(value, ["vehicle", "ascent"])];
+  const paths = [["cameras-from"], ["vehicle", "ascent"], ["vehicle", "ascent", "table"]];
+  const names = paths.map((path) => valueAt(value, path));
   return [
     ...new Set(names.filter((name): name is string => typeof name === "string" && /\.csv$/i.test(name))),
   ];

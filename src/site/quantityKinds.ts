@@ -61,6 +61,12 @@ const RULES = {
     fraction: true,
     example: '1/500 or "5 ms"',
   },
+  turnDegS: {
+    unit: "degrees/s",
+    base: "deg/s",
+    spellings: { "°/s": 1, "deg/s": 1, "degrees/s": 1 },
+    example: '"20 deg/s"',
+  },
   rateHz: {
     unit: "frames/s",
     base: "Hz",

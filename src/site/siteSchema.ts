@@ -4,8 +4,9 @@
  */
 
 import * as z from "zod";
+import { ascentSchema } from "./ascentSchema.ts";
 import { cameraDefaultsSchema, cameraSchema } from "./cameraSchema.ts";
-import { choice, fail, map, quantity, text } from "./fields.ts";
+import { choice, fail, map, quantity, tableName, text } from "./fields.ts";
 import { describe, parseQuantity } from "./quantity.ts";
 import { bearing, height, latitude, longitude, spotSchema } from "./spotSchema.ts";
 import { PROPELLANTS } from "./types.ts";
@@ -62,36 +63,6 @@ const plumeSchema = map({
     return fail(sink, v, { code: "E_MISSING", accepted });
   });
 
-const ascentParameters = map({
-  heading: bearing("Heading of the flight").optional(),
-  thrustToWeight: quantity("plain", 1.000001, 5, "Thrust over weight at lift-off"),
-}).transform((v) => ({
-  kind: "parameters" as const,
-  heading: v.heading ?? null,
-  thrustToWeight: v.thrustToWeight,
-}));
-
-const tableName = (what: string) =>
-  text(`${what}: name of a .csv file beside this one`).transform((name, sink): string => {
-    if (/\.csv$/i.test(name)) return name;
-    return fail(sink, name, {
-      code: "E_FILE",
-      found: describe(name),
-      accepted: "a file name that ends in .csv",
-    });
-  });
-
-const ascentFile = z
-  .unknown()
-  .transform((value, sink) => {
-    const accepted = "the name of a .csv file, or { heading, thrustToWeight }";
-    const found = describe(value);
-    if (typeof value !== "string") return fail(sink, value, { code: "E_TYPE", found, accepted });
-    if (!/\.csv$/i.test(value)) return fail(sink, value, { code: "E_FILE", found, accepted });
-    return { kind: "file" as const, fileName: value };
-  })
-  .meta({ type: "string", pattern: "\\.[cC][sS][vV]$" });
-
 export const vehicleKeys = map({
   name: text("Name of the vehicle").optional(),
   height: quantity("lengthM", 0.5, 300, "Height of the body"),
@@ -99,7 +70,7 @@ export const vehicleKeys = map({
   base: quantity("lengthM", -100, 300, "Foot of the body above the pad datum").optional(),
   reflectance: quantity("ratio", 0, 1, "Diffuse reflectance of the body").optional(),
   plume: plumeSchema.optional(),
-  ascent: z.union([ascentFile, ascentParameters]).meta({ description: "How the vehicle leaves" }).optional(),
+  ascent: ascentSchema.optional(),
 }).meta({ description: "The vehicle" });
 
 export const structureKeys = map({

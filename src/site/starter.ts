@@ -20,6 +20,7 @@ vehicle:
   diameter: 3
   base: 4                       # foot of the body above the pad datum
   plume: { propellant: kerolox }     # solid, kerolox, methalox, hydrolox or hypergolic; or luminance: 4e6 cd/m2
+  ascent: { heading: 95, thrustToWeight: 1.35 }   # a rough guess; better the name of a .csv: t (s), east (m), north (m), up (m)
 
 structures:                     # what hides the sun or shades the body
   - { name: tower, at: { bearing: 300, range: 15 }, width: 8, depth: 8, height: 50, solidity: 0.6 }
@@ -41,6 +42,10 @@ cameras:
     aim: { up: 24 }
     lens: { focal: 100 }
     keep: [body, plume]
+  - id: T1                      # a tracker follows the vehicle: padstop sweep tells when the sun crosses its frame
+    at: { bearing: 75, range: 5 km }
+    track: { part: nose }
+    lens: { focal: 600 }
   - id: A1                      # the least that works: an axis
     azimuth: 214
     elevation: 3

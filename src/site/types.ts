@@ -4,6 +4,9 @@
  */
 
 import type { Air, Place } from "../base/place.ts";
+import type { Ascent } from "./ascentTypes.ts";
+
+export type { Ascent, AscentPoint, AscentTable, DownrangePoint, PitchPoint } from "./ascentTypes.ts";
 
 /** The things in a picture that have a luminance. */
 export const THINGS = ["body", "plume", "sky", "deck"] as const;
@@ -12,7 +15,8 @@ export type Thing = (typeof THINGS)[number];
 export const PROPELLANTS = ["solid", "kerolox", "methalox", "hydrolox", "hypergolic"] as const;
 export type Propellant = (typeof PROPELLANTS)[number];
 
-export const TRACK_PARTS = ["nose", "middle", "base"] as const;
+/** The halves stand for their middles: of a pair of trackers one holds the upper half and one the lower. */
+export const TRACK_PARTS = ["nose", "middle", "base", "upper-half", "lower-half"] as const;
 export type TrackPart = (typeof TRACK_PARTS)[number];
 
 /** The sky states a plan can be asked for, brightest beam first. */
@@ -28,11 +32,6 @@ export interface Plume {
   readonly lengthM: number | null;
   readonly widthM: number | null;
 }
-
-/** How the vehicle leaves: a table in another file, or parameters. */
-export type Ascent =
-  | { readonly kind: "file"; readonly fileName: string }
-  | { readonly kind: "parameters"; readonly headingDeg: number | null; readonly thrustToWeight: number };
 
 export interface Vehicle {
   readonly name: string | null;
@@ -115,8 +114,16 @@ export interface Gate {
   readonly heightMm: number;
 }
 
-/** What a tracker follows: a part of the vehicle or a height along it. */
-export type Track =
+/** What a tracker follows: a part of the vehicle or a height along it above its foot; and what its mount can do. */
+export type Track = TrackedPoint & {
+  /** Where that point stands in the picture: share of the gate's height above its middle, -0.5..0.5. */
+  readonly offsetShare: number;
+  /** Fastest turns of the mount, degrees/s; null when not given. */
+  readonly mostAzimuthDegS: number | null;
+  readonly mostElevationDegS: number | null;
+};
+
+export type TrackedPoint =
   | { readonly kind: "part"; readonly part: TrackPart }
   | { readonly kind: "up"; readonly upM: number };
 

@@ -51,12 +51,12 @@ export function readYaml(rawText: string, file: string): Source {
 }
 
 /** Refuses text that is too long before any work is spent on it. */
-export function refuseSize(text: string, file: string): void {
-  if (text.length <= MAX_TEXT_CHARS) return;
+export function refuseSize(text: string, file: string, mostChars = MAX_TEXT_CHARS): void {
+  if (text.length <= mostChars) return;
   const place = { file, line: 1, column: 1, sourceLine: null, lengthChars: 1 };
   const found = `${text.length} characters`;
   throw new PadstopError([
-    problem("E_SIZE", file, { place, found, accepted: `up to ${MAX_TEXT_CHARS} characters` }),
+    problem("E_SIZE", file, { place, found, accepted: `up to ${mostChars} characters` }),
   ]);
 }
 

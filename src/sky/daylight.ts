@@ -7,6 +7,7 @@
  */
 
 import {
+  CLEAR_EXTINCTION_PER_AIR_MASS,
   EXTRATERRESTRIAL_ILLUMINANCE_LX,
   NIGHT_SKY_LX,
   RISE_SET_ELEVATION_DEG,
@@ -173,9 +174,6 @@ const SKY_PART_LX: Readonly<Record<Exclude<SkyState, "haze">, (sine: number) => 
   overcast: (sine) => 300 + 21_000 * sine,
 };
 
-/** Extinction of the practice's clear sky per air mass. */
-const CLEAR_EXTINCTION = 0.21;
-
 /** Direct sun facing the disc, whole disc above the horizon. */
 function beamLx(input: DaylightInput, sky: Sky): number {
   const state = skyState(sky);
@@ -184,7 +182,7 @@ function beamLx(input: DaylightInput, sky: Sky): number {
   return (
     EXTRATERRESTRIAL_ILLUMINANCE_LX *
     input.orbitalFactor *
-    Math.exp(-CLEAR_EXTINCTION * absoluteAirMass(input))
+    Math.exp(-CLEAR_EXTINCTION_PER_AIR_MASS * absoluteAirMass(input))
   );
 }
 

@@ -77,7 +77,12 @@ describe.concurrent("a site file that is", () => {
     expect(ran.seconds).toBeLessThan(5);
   });
 
-  it.each(["up.yaml", "absolute.yaml", "folder.yaml", "huge-table.yaml"])(
+  it("huge-table.yaml has its fault told where its table begins", async () => {
+    const { stderr } = await inFolder(["check", "huge-table.yaml"]);
+    expect(stderr.split("\n")[0]).toBe("huge.csv:1:1  E_SIZE  huge.csv");
+  });
+
+  it.each(["up.yaml", "absolute.yaml", "folder.yaml"])(
     "%s has its fault told at the key that names the table",
     async (name) => {
       const { stderr } = await inFolder(["check", name]);

@@ -70,3 +70,28 @@ describe("a window that slips", () => {
     });
   });
 });
+
+describe("a tracker on a window that slips", () => {
+  const vehicle =
+    "height: 40, diameter: 3, base: 5, reflectance: 0.75, ascent: { heading: 180, thrustToWeight: 1.4 }";
+  const tracker =
+    "id: T, at: { bearing: 175, range: 2500, up: 2 }, track: { part: middle }, lens: { focal: 400 }";
+  const site = siteOf({ vehicle, cameras: [tracker] });
+  const first = day("03-20", "08:40", "09:20");
+  const later = [
+    day("03-21", "08:40", "09:20"),
+    day("03-22", "12:00", "12:40"),
+    day("03-23", "22:00", "22:40"),
+  ];
+
+  it("has the sun and the setting of its sweep on each day, as that day's plan has them", () => {
+    const { days } = scrubSettings(site, first, later, { stepS: 300 }).cameras[0]!;
+    later.forEach((window, i) => {
+      const { setting, sun } = planWindow(site, window, { stepS: 300 }).cameras[0]!;
+      expect(days[i]!.setting).toEqual(setting);
+      expect(days[i]!.sun).toEqual({ risk: sun.risk, inFrame: sun.inFrame, nearFrame: sun.nearFrame });
+    });
+    expect(days.map(({ sun }) => sun.risk)).toEqual(["clear", "in-frame", "down"]);
+    expect(days.map(({ word }) => word)).toEqual(["keep", "keep", "lost"]);
+  });
+});

@@ -8,6 +8,9 @@ import type { Site, Window } from "../../src/site/types.ts";
 import { makeRandom, type Random } from "../support/random.ts";
 import { randomRankSite, randomWindow } from "../support/rankSites.ts";
 
+/** Many sweeps, on a busy machine. */
+const SLOW_MS = 120_000;
+
 function shuffled<One>(random: Random, ones: readonly One[]): One[] {
   const left = [...ones];
   return ones.map(() => left.splice(random.whole(0, left.length - 1), 1)[0]!);
@@ -20,8 +23,17 @@ const bare = ({ rank: _, views, ...rest }: RankedWindow) => ({
 });
 const inOrderOf = ({ windows, why }: Ranking) => ({ windows: windows.map(bare), why });
 
-test("the order of windows and cameras changes no figure, no rank and no word", () => {
+/** Views of trackers with an ascent that lose T-0s to the sun. */
+const sweptViews = ({ cameras, vehicle }: Site, { windows }: Ranking): number => {
+  const trackers = cameras.filter(({ track }) => track !== null && vehicle!.ascent !== null);
+  const isSwept = (id: string): boolean => trackers.some((one) => one.id === id);
+  return windows.flatMap(({ views }) => views.filter(({ id, lostShare }) => isSwept(id) && lostShare.sun > 0))
+    .length;
+};
+
+test("the order of windows and cameras changes no figure, no rank and no word", { timeout: SLOW_MS }, () => {
   const random = makeRandom(31);
+  let swept = 0;
   for (let i = 0; i < 12; i++) {
     const site = randomRankSite(random, 9);
     const windows = Array.from({ length: 5 }, () => randomWindow(random));
@@ -29,27 +41,43 @@ test("the order of windows and cameras changes no figure, no rank and no word", 
     const options = { sky: ["clear", "overcast"] as const, skyWeights: [0.7, 0.3], stepS: 300 };
     const first = rankWindows(site, windows, options);
     const again = rankWindows(other, shuffled(random, windows), options);
+    swept += sweptViews(site, first);
     expect(inOrderOf(again)).toEqual(inOrderOf(first));
     expect(again.windows[0]!.views.map(({ id }) => id)).toEqual(other.cameras.map(({ id }) => id));
   }
+  expect(swept).toBeGreaterThan(20);
 });
+
+/** Its middle half: what was made for the longer one must not serve it. */
+const within = ({ name, opens, closes }: Window): Window => {
+  const quarterMs = Math.round((closes.getTime() - opens.getTime()) / 4);
+  return {
+    name,
+    opens: new Date(opens.getTime() + quarterMs),
+    closes: new Date(closes.getTime() - quarterMs),
+  };
+};
 
 test("a window alone has the figures it has among others, longer and shorter, and in a run of days", () => {
   const random = makeRandom(47);
+  let swept = 0;
   for (let i = 0; i < 6; i++) {
     const site = randomRankSite(random);
     const run = dailyWindows(
       { from: "2027-03-24", days: 9, daily: "05:40/08:10", shiftMs: -240_000 },
       "Europe/Oslo",
     );
-    const many: Window[] = [...run.windows, randomWindow(random), randomWindow(random)];
+    const long = randomWindow(random);
+    const many: Window[] = [...run.windows, long, within(long), randomWindow(random)];
     const together = rankWindows(site, many, { stepS: 120 });
+    swept += sweptViews(site, together);
     for (const window of many) {
       const alone = rankWindows(site, [window], { stepS: 120 }).windows[0]!;
       const among = together.windows.find(({ opens }) => opens.getTime() === window.opens.getTime())!;
       expect(bare(among)).toEqual(bare(alone));
     }
   }
+  expect(swept).toBeGreaterThan(20);
 });
 
 test("weights twice as large change nothing; a heavy view pulls the share to its own", () => {

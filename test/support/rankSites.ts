@@ -1,10 +1,13 @@
 /**
- * Random invented sites for ranking: any latitude, cameras of every kind, structures that shade the body and hide the sun,
- * skylines, corrections, floodlights, moved thresholds.
+ * Random invented sites for ranking: any latitude, cameras of every kind, trackers with an ascent to follow and without, structures
+ * that shade the body and hide the sun, skylines, corrections, floodlights, moved thresholds.
  */
 
+import type { Instant } from "../../src/plan/instants.ts";
+import type { RankView } from "../../src/plan/rank/wellLit.ts";
 import { parseSite } from "../../src/site/parseSite.ts";
 import type { Site } from "../../src/site/types.ts";
+import { seenBy } from "../../src/view/sunInFrame.ts";
 import type { Random } from "./random.ts";
 
 const KEEPS = [
@@ -47,9 +50,10 @@ export function randomRankSite(random: Random, cameras = 8): Site {
     `speed: ${pick([50, 200, 800])}, under: ${number(0.5, 5, 1)}, over: ${number(0.5, 5, 1)}`;
   const bearingsDeg = Array.from({ length: cameras }, () => random.between(0, 360));
   const flame = random.next() < 0.5 ? `, length: ${number(2, 80, 0)}, width: ${number(1, 8, 1)}` : "";
+  const ascent = ascentOf(random);
   const lines = [
     `site: { name: Random Ness, zone: UTC, latitude: ${number(-75, 75)}, longitude: ${number(-180, 180)}, height: ${number(0, 1500, 0)}, ground: ${number(0.05, 0.8)} }`,
-    `vehicle: { height: 45, diameter: 4, base: 5, reflectance: ${number(0.2, 0.9)}, plume: { ${pick(PLUMES)}${flame} }, ascent: { thrustToWeight: 1.4 } }`,
+    `vehicle: { height: 45, diameter: 4, base: 5, reflectance: ${number(0.2, 0.9)}, plume: { ${pick(PLUMES)}${flame} }${ascent.key} }`,
     `media: { one: { ${medium()} }, two: { ${medium()} } }`,
     "defaults: { lens: { stops: [2.8, 5.6, 8, 11, 16] }, filters: [0, 0.6], gate: full-frame, rate: 100, shutter: { angle: [160, 40] } }",
     `settings: { lit: ${number(0.2, 0.8)}, spare: ${number(-0.5, 0.7)}, best: ${number(0.6, 1)}, flare: ${number(0, 12)}, shaded: ${number(0, 1)}, cover: ${number(0, 1)} }`,
@@ -63,10 +67,54 @@ export function randomRankSite(random: Random, cameras = 8): Site {
     ...bearingsDeg.map((bearingDeg, i) => {
       const setting = random.between(0, 1) < 0.1 ? "" : `, medium: ${pick(["one", "two"])}`;
       const where = `at: { bearing: ${bearingDeg.toFixed(1)}, range: ${pick([number(60, 300, 0), number(300, 30_000, 0)])}, up: ${number(0, 60, 0)} }`;
-      return `  - { id: R${i}, ${where}, aim: { up: ${number(0, 60, 0)} }, lens: { ${pick(LENSES)} }, keep: ${pick(KEEPS)}, roll: ${pick(["0", "90", number(-180, 180, 0)])}, weight: ${pick(["1", "2", "0.5"])}${setting} }`;
+      const aim = random.next() < TRACKERS ? trackOf(random) : `aim: { up: ${number(0, 60, 0)} }`;
+      return `  - { id: R${i}, ${where}, ${aim}, lens: { ${pick(LENSES)} }, keep: ${pick(KEEPS)}, roll: ${pick(["0", "90", number(-180, 180, 0)])}, weight: ${pick(["1", "2", "0.5"])}${setting} }`;
     }),
   ];
-  return parseSite(`${lines.join("\n")}\n`);
+  return parseSite(`${lines.join("\n")}\n`, ascent.files);
+}
+
+/** Share of the cameras that follow the vehicle. */
+const TRACKERS = 0.3;
+
+const trackOf = (random: Random): string => {
+  const what = oneOf(random, [
+    "part: nose",
+    "part: middle",
+    "part: lower-half",
+    `up: ${numberOf(random, 0, 45, 0)}`,
+  ]);
+  return `track: { ${[what, ...sometimes(random, 0.4, () => [`offset: ${numberOf(random, -0.4, 0.4, 2)}`])].join(", ")} }`;
+};
+
+/** Straight up, over a usual or a short burn, along a small table, or none. */
+function ascentOf(random: Random): { key: string; files: Readonly<Record<string, string>> } {
+  const kind = oneOf(random, ["none", "up", "turning", "turning", "table", "table"]);
+  if (kind === "none") return { key: "", files: {} };
+  if (kind === "table") return { key: ", ascent: climb.csv", files: { "climb.csv": climbTable(random) } };
+  const heading = kind === "turning" ? `, heading: ${numberOf(random, 0, 359, 0)}` : "";
+  const thrust = numberOf(random, 1.15, 2, 2);
+  return {
+    key: `, ascent: { thrustToWeight: ${thrust}${heading}, burn: ${random.whole(20, 150)} }`,
+    files: {},
+  };
+}
+
+/** A climb of one to four minutes that bends over to any side, in steps of several seconds. */
+function climbTable(random: Random): string {
+  const bearingRad = random.between(0, 2 * Math.PI);
+  const upMS2 = random.between(3, 12);
+  const bend = random.between(0, 0.02);
+  const stepS = random.between(4, 12);
+  const rows = Array.from({ length: random.whole(10, 20) }, (_, i) => {
+    const tS = i * stepS;
+    const upM = (upMS2 * tS * tS) / 2;
+    const alongM = bend * upM * tS;
+    return [tS, alongM * Math.sin(bearingRad), alongM * Math.cos(bearingRad), upM]
+      .map((value) => value.toFixed(2))
+      .join(",");
+  });
+  return `${["t_s,east_m,north_m,up_m", ...rows].join("\n")}\n`;
 }
 
 const floodlights = (random: Random): string =>
@@ -143,3 +191,7 @@ export function randomNight(random: Random, { place }: Site): { name: null; open
     closes: new Date(opensMs + random.whole(60, 240) * 60_000),
   };
 }
+
+/** Whether a tracker's axis at T+0 is clear of the sun: what it loses to the sun then is lost on its sweep. */
+export const isOfSweepAlone = ({ sweep, flare, axes, view }: RankView, { sample }: Instant): boolean =>
+  sweep !== null && flare(seenBy(axes, sample, view.air)) >= 0;

@@ -187,6 +187,36 @@ const ROWS: readonly Row[] = [
     "thrustToWeight",
   ],
   [
+    "more burned than there is",
+    S.replace("base: 5", "ascent: { thrustToWeight: 2, massFlow: 1%, burn: 100 }"),
+    "E_CONFLICT 2:86 vehicle.ascent.burn",
+    null,
+  ],
+  [
+    "pitch without heading",
+    S.replace("base: 5", "ascent: { thrustToWeight: 2, pitch: [[0, 90]] }"),
+    "E_CONFLICT 2:73 vehicle.ascent.pitch",
+    null,
+  ],
+  [
+    "pitch out of order",
+    S.replace("base: 5", "ascent: { heading: 1, thrustToWeight: 2, pitch: [[9, 90], [8, 80]] }"),
+    "E_ORDER 2:95 vehicle.ascent.pitch[2]",
+    null,
+  ],
+  [
+    "track offset out of the picture",
+    withCamera(`${AT}, track: { part: nose, offset: 60% }`),
+    "E_RANGE 4:115 cameras[C].track.offset",
+    null,
+  ],
+  [
+    "track slew",
+    withCamera(`${AT}, track: { part: nose, slew: { azimut: 9 } }`),
+    "E_KEY 4:115 cameras[C].track.slew.azimut",
+    "azimuth",
+  ],
+  [
     "box without depth",
     `${S}structures: [{ name: x, at: { bearing: 3, range: 4 }, height: 3, width: 3 }]`,
     "E_MISSING 5:14 structures[x].depth",

@@ -197,12 +197,4 @@ describe("the site around the cameras", () => {
     for (const text of ["", "{", "- 1", "[".repeat(9000), "a".repeat(5_000_000)])
       expect(referencedFiles(text)).toEqual([]);
   });
-
-  it("takes an ascent table that was handed over", () => {
-    const text = HEAD + VEHICLE.replace("base: 5", "ascent: up.csv") + CAMERAS;
-    expect(parseSite(text, { "up.csv": "t,up\n" }).vehicle?.ascent).toEqual({
-      kind: "file",
-      fileName: "up.csv",
-    });
-  });
 });

@@ -2,17 +2,16 @@
 
 import type { Command } from "commander";
 import { isClipped } from "../../exposure/solver.ts";
-import { isoInterval } from "../../plan/clock.ts";
 import type { CameraPlan, WindowPlan } from "../../plan/planTypes.ts";
 import { planWindow } from "../../plan/planWindow.ts";
 import { planCsv } from "../../show/planCsv.ts";
 import { planJson } from "../../show/planJson.ts";
 import { planSheet } from "../../show/planSheet.ts";
 import { chooseWindow } from "../../site/chooseWindow.ts";
-import type { Site } from "../../site/types.ts";
 import { type Context, EXIT } from "../context.ts";
 import { readSite } from "../files.ts";
 import { type CommonOptions, OPTIONS } from "../options.ts";
+import { tellOtherWindows } from "../otherWindows.ts";
 import { deliver, sheetOptions } from "../output.ts";
 
 type Options = Pick<
@@ -43,7 +42,7 @@ export function addPlan(program: Command, context: Context): void {
         ...(options.step === undefined ? {} : { stepS: options.step }),
       });
       deliver(context.world, options, planText(plan, context, options), path);
-      if (!options.quiet && options.window === undefined) tellOtherWindows(site, context);
+      if (!options.quiet && options.window === undefined) tellOtherWindows(site, "Planned", context);
       if (options.failOn.some((what) => plan.cameras.some(FAILS[what]!))) context.exitWith(EXIT.failOn);
     });
 }
@@ -59,9 +58,3 @@ const FAILS: Readonly<Record<string, (camera: CameraPlan) => boolean>> = {
   clipped: ({ setting }) => setting !== null && isClipped(setting.spareStops),
   unset: ({ setting }) => setting === null,
 };
-
-function tellOtherWindows(site: Site, { world }: Context): void {
-  const others = site.windows.slice(1).map((window) => window.name ?? isoInterval(window, site.zone));
-  if (others.length > 0)
-    world.err(`Planned the first window; also in the file: ${others.join(", ")} (--window).\n`);
-}

@@ -39,8 +39,12 @@ function viewNotes({ views }: RankRoom): string[] {
     ],
     [ids(({ camera }) => camera.weight === 0), "weight 0: shown, but counted in no share"],
     [
-      ids(({ camera }) => camera.track !== null),
-      "tracker: judged on its T-0 axis, the sweep is not in this ranking",
+      ids(({ sweep }) => sweep !== null),
+      "tracker: the sun counts along its whole sweep, light, setting and spare at T+0 alone; the plan's are for the whole sweep",
+    ],
+    [
+      ids(({ camera, sweep }) => camera.track !== null && sweep === null),
+      "tracker: judged on its T-0 axis, as the site file gives no ascent",
     ],
     [
       ids(({ view, camera }) => view.body?.visible === null && camera.keep.includes("body")),

@@ -3,14 +3,16 @@
 import { type HorizonAxes, horizonAxes } from "../../base/earthFixed.ts";
 import type { Air } from "../../base/place.ts";
 import { standardAir } from "../../base/standardAir.ts";
-import { cosDeg, sinDeg } from "../../base/units.ts";
+import { cosDeg, MS_PER_SECOND, sinDeg } from "../../base/units.ts";
 import type { PlumeLuminance } from "../../light/plume.ts";
 import type { Camera, Site } from "../../site/types.ts";
 import type { Sky } from "../../sky/daylight.ts";
+import { type SiteAscent, siteAscentOf } from "../../view/siteAscent.ts";
 import type { CameraView } from "../cameraView.ts";
 import { type ReadySky, readySkies } from "../instants.ts";
 import { type Obstacles, obstaclesOf } from "../obstacles.ts";
 import type { PlumeReach } from "../plumeReach.ts";
+import { isTracking } from "../sweep/tracker.ts";
 import { correctionStops, sitePlume } from "../things.ts";
 import { axisSkyOf, type IndicatrixTable, indicatrixTable } from "./axisSky.ts";
 import { makeLightBlocks, makeSunBlocks, type SunBlocks } from "./blocks.ts";
@@ -50,6 +52,8 @@ export interface RankRoom {
   readonly axes: HorizonAxes;
   readonly plume: PlumeLuminance | null;
   readonly obstacles: Obstacles;
+  /** How long the trackers follow, ms; 0 without any. */
+  readonly sweepMs: number;
   /** With room for the longest window. */
   readonly skies: readonly RoomSky[];
   /** Sum 1. */
@@ -84,7 +88,8 @@ export function makeRankRoom(
   const plume = sitePlume(site);
   const obstacles = obstaclesOf(site);
   const ready = readySkies(skies);
-  const views = roomViewsOf(site, { air, axes, plume, obstacles }, ready, most);
+  const ascent = siteAscentOf(site);
+  const views = roomViewsOf(site, { air, axes, plume, obstacles, ascent }, ready, most);
   const needsSky = views.some((view) => view.bySky.some(({ axisSky }) => axisSky !== null));
   const sun = makeSunColumns(most);
   const blocks = makeSunBlocks(most);
@@ -94,6 +99,7 @@ export function makeRankRoom(
     axes,
     plume,
     obstacles,
+    sweepMs: ascent === null || !site.cameras.some(isTracking) ? 0 : ascent.path.toS * MS_PER_SECOND,
     skies: ready.map((sky) => roomSkyOf(sky, sun, blocks, most, needsSky)),
     skyWeights,
     views,
@@ -112,13 +118,13 @@ export function makeRankRoom(
 
 function roomViewsOf(
   site: Site,
-  pad: Pick<RankRoom, "air" | "axes" | "plume" | "obstacles">,
+  pad: Pick<RankRoom, "air" | "axes" | "plume" | "obstacles"> & { readonly ascent: SiteAscent | null },
   skies: readonly ReadySky[],
   most: number,
 ): RoomView[] {
   const indicatrices = skies.map(({ general }) => indicatrixTable(general));
   return camerasById(site).map((camera): RoomView => {
-    const rankView = rankViewOf(site, camera, pad.obstacles);
+    const rankView = rankViewOf(site, camera, pad.obstacles, pad.ascent);
     return {
       rankView,
       cone: flareConeOf(rankView, pad.axes, pad.air, site.settings.flareMarginDeg),

@@ -34,9 +34,12 @@ export type WindowScore = Omit<RankedWindow, "rank"> & { rank: number };
 /** `stepS` as in a plan; the T-0s must fit the room. */
 export function scoreWindow(room: RankRoom, window: Window, stepS: number): WindowScore {
   const { site, air, sun } = room;
-  const track = makeSunTrack(site.place, window.opens, window.closes);
+  // To the end of the last T-0's sweep: one track serves the window and all trackers.
+  const track = makeSunTrack(site.place, window.opens, new Date(window.closes.getTime() + room.sweepMs));
   fillRoom(room, instantsOf(window, stepS, null), track);
-  const spans = room.views.map(({ rankView, cone }) => sunSpans(rankView, cone, sun, track));
+  const spans = room.views.map(({ rankView, cone }) =>
+    rankView.sweep === null ? sunSpans(rankView, cone, sun, track) : rankView.sweep.spansOf(window, track),
+  );
   const figures = makeViewFigures(room.names, spans, 1 - sun.upCount / sun.count);
   for (let i = 0; i < room.views.length; i++) scoreView(room, i, figures);
   const skies = room.skies.map(({ ready }) => ready);

@@ -5,6 +5,7 @@ import type { LightClass } from "../../light/lightClass.ts";
 import type { Site, Window } from "../../site/types.ts";
 import type { Sky } from "../../sky/daylight.ts";
 import { makeSunTrack } from "../../sky/sunTrack.ts";
+import { siteAscentOf } from "../../view/siteAscent.ts";
 import type { TimeSpan } from "../clock.ts";
 import { instantMaker, readySkies } from "../instants.ts";
 import { obstaclesOf } from "../obstacles.ts";
@@ -44,8 +45,9 @@ export function stripOf(site: Site, ranked: RankedWindow, sky: Sky, columns: num
   const instantAt = instantMaker(site, readySkies([sky]), air, track, obstacles);
   const instants = edges.slice(0, -1).map((edge) => instantAt(edge.getTime() + stretchMs / 2));
   const plume = sitePlume(site);
+  const ascent = siteAscentOf(site);
   const rows = site.cameras.map((camera) => {
-    const view = rankViewOf(site, camera, obstacles);
+    const view = rankViewOf(site, camera, obstacles, ascent);
     const { inFrame, nearFrame } = ranked.views.find(({ id }) => id === camera.id)!;
     const cells = instants.map((instant, i): StripCell => {
       const correction = correctionStops(site, camera.id, sky);

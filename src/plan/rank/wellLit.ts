@@ -6,6 +6,7 @@
 import { type HorizonAxes, horizonAxes } from "../../base/earthFixed.ts";
 import type { PlumeLuminance } from "../../light/plume.ts";
 import type { Camera, Settings, Site, Thing } from "../../site/types.ts";
+import type { SiteAscent } from "../../view/siteAscent.ts";
 import { type CameraSun, seenBy } from "../../view/sunInFrame.ts";
 import { type CameraView, makeCameraView } from "../cameraView.ts";
 import { canBeSet, choicesFor } from "../choices.ts";
@@ -14,8 +15,10 @@ import type { Instant } from "../instants.ts";
 import { imageMotion } from "../motion.ts";
 import type { Obstacles } from "../obstacles.ts";
 import { type FlareRule, flareMeasure, flareRule } from "../sunRisk.ts";
+import { isTracking } from "../sweep/tracker.ts";
 import { correctionStops, spanOf, type Things, thingsAt } from "../things.ts";
 import { type Kit, makeKit, reaches } from "./kit.ts";
+import { type RankSweep, rankSweepOf } from "./rankSweep.ts";
 
 /**
  * What keeps a view from being well lit, in the order in which it is asked: the sun's centre down; too little of the
@@ -32,22 +35,32 @@ export interface RankView {
   readonly flareRule: FlareRule;
   /** Below zero while the sun is in or near the frame and not hidden. */
   readonly flare: (sun: CameraSun) => number;
+  /** A tracker meets the sun along its sweep; null for a fixed camera, and without an ascent. */
+  readonly sweep: RankSweep | null;
   readonly hides: CameraHides;
   /** Null where the site file lacks what a setting needs: then light and sun alone are judged. */
   readonly kit: Kit | null;
 }
 
-export function rankViewOf(site: Site, camera: Camera, obstacles: Obstacles): RankView {
+export function rankViewOf(
+  site: Site,
+  camera: Camera,
+  obstacles: Obstacles,
+  ascent: SiteAscent | null,
+): RankView {
   const view = makeCameraView(site, camera);
   const rule = flareRule(view, site.settings);
-  const choices = choicesFor(camera, imageMotion(site, view));
   const hides = cameraHidesOf(site, obstacles, view);
+  const sweep =
+    ascent !== null && isTracking(camera) ? rankSweepOf(site, ascent, camera, view, rule, hides) : null;
+  const choices = choicesFor(camera, sweep === null ? imageMotion(ascent, site, view) : null);
   return {
     camera,
     view,
     axes: horizonAxes(view.place),
     flareRule: rule,
     flare: openFlare(flareMeasure(view.frame, rule), hides),
+    sweep,
     hides,
     kit: canBeSet(site, camera, choices)
       ? makeKit(choices.choices, camera.medium!, site.settings.litSpareStops)
@@ -76,9 +89,13 @@ export function lossAt(
   const things = thingsAt(site, view, instant, sky, plume, correctionStops(site, camera.id, sky.sky));
   if (things.light === "dusk" || things.light === "night") return "dark";
   if (!isLit(things, site.settings)) return "unlit";
-  if (rankView.flare(seenBy(rankView.axes, instant.sample, view.air)) < 0) return "sun";
+  if (meetsSun(rankView, instant)) return "sun";
   return kit === null || reachesAll(kit, things, camera.keep) ? null : "setting";
 }
+
+/** In or near the frame at the T-0, or for a tracker at any T+ of its sweep. */
+const meetsSun = ({ sweep, flare, axes, view }: RankView, { ms, sample }: Instant): boolean =>
+  sweep === null ? flare(seenBy(axes, sample, view.air)) < 0 : sweep.meetsSunAt(ms);
 
 /** Under a sky without a beam no part is sunlit and none is dark: the setting alone decides. */
 const isLit = ({ light, body }: Things, { litShare }: Settings): boolean =>

@@ -1,0 +1,39 @@
+/** The files that a site file names: their texts are handed over by the caller. */
+
+import type { ProblemCode } from "../base/problem.ts";
+import type { Findings, Origin } from "./findings.ts";
+
+/** Why a file that the site file names is not read. */
+export interface FileRefusal {
+  readonly code: ProblemCode;
+  readonly found: string;
+  readonly accepted: string;
+  readonly next: string | null;
+}
+
+/** The text of a file the site file names, by the name it uses; null when there is none. */
+export type FileText = (name: string) => string | FileRefusal | null;
+
+/** The text of a file that the value at `path` below `origin` names; a finding when it was not handed over. */
+export function requireFile(
+  name: string,
+  files: FileText,
+  origin: Origin,
+  path: readonly string[],
+  findings: Findings,
+): string | null {
+  const content = files(name);
+  if (typeof content === "string") return content;
+  if (content !== null) {
+    const { code, ...parts } = content;
+    findings.add(origin, path, code, parts);
+    return null;
+  }
+  const next = "put it beside the site file, or correct the name";
+  findings.add(origin, path, "E_FILE", {
+    found: `${name}, which is not there`,
+    accepted: "a file that exists",
+    next,
+  });
+  return null;
+}

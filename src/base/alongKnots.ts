@@ -7,6 +7,7 @@
  */
 
 import { type Interval, intervalsBetween, RESOLUTION_MS, signChanges } from "./crossings.ts";
+import { lowestBetween, type Minimum } from "./lowest.ts";
 
 export interface Knots {
   /** Ascending times. */
@@ -20,14 +21,6 @@ export interface Along {
   readonly atKnot: (index: number) => number;
   readonly at: (ms: number) => number;
 }
-
-export interface Minimum {
-  readonly atMs: number;
-  readonly value: number;
-}
-
-/** Minima are found to this. */
-const MINIMUM_PRECISION_MS = 0.1;
 
 /** Looks for minima along one set of knots; keeps its scratch, so that it can be asked often. */
 export interface MinimumFinder {
@@ -43,6 +36,7 @@ export function minimumFinder({ atMs, way }: Knots): MinimumFinder {
     values: new Float64Array(atMs.length),
     visited: new Int32Array(atMs.length),
     seen: 0,
+    lowest: 0,
   };
   return {
     lowest: (along) => {
@@ -69,22 +63,32 @@ interface Scratch extends Knots {
   /** Knots asked, in their order. */
   readonly visited: Int32Array;
   seen: number;
+  /** The lowest knot of the last time. */
+  lowest: number;
 }
 
-/** Values at all knots where the function can be lower than a share of the lowest so far, and next to them. */
+/**
+ * Values at all knots where the function can be lower than a share of the lowest so far, and next to them. The knot that
+ * was lowest the last time is asked first: the next function is often much the same.
+ */
 function visitLow(scratch: Scratch, { atKnot }: Along, share: number): void {
-  const { way, values, visited } = scratch;
+  const { way, values, visited, lowest } = scratch;
   const last = way.length - 1;
-  let best = Number.POSITIVE_INFINITY;
+  const atLowest = atKnot(lowest);
+  let best = atLowest;
   let seen = 0;
   for (let i = 0; i <= last; ) {
-    const value = atKnot(i);
+    const value = i === lowest ? atLowest : atKnot(i);
     values[i] = value;
     visited[seen++] = i;
-    best = Math.min(best, value);
-    // As far as it cannot have come down to the best, whatever it does.
+    if (value < best) {
+      best = value;
+      scratch.lowest = i;
+    }
+    // As far as it cannot have come down to the best, whatever it does; but not past the knot that is known.
     const reach = value - (best > 0 ? share * best : best);
-    i = i === last ? last + 1 : Math.max(i + 1, Math.min(last, lastWithin(way, i, reach)));
+    const next = Math.max(i + 1, lastWithin(way, i, reach));
+    i = i < lowest && next > lowest ? lowest : i === last ? last + 1 : Math.min(last, next);
   }
   scratch.seen = seen;
 }
@@ -139,63 +143,6 @@ function leastPossible({ way, values, visited, seen }: Scratch, best: number): n
     if (j === i + 1) low = Math.min(low, (values[i]! + values[j]! - (way[j]! - way[i]!)) / 2);
   }
   return low;
-}
-
-const GOLDEN = (Math.sqrt(5) - 1) / 2;
-
-/** Golden section, for a function with one low in the stretch. */
-export function lowestBetween(
-  f: (ms: number) => number,
-  fromMs: number,
-  toMs: number,
-  precisionMs: number = MINIMUM_PRECISION_MS,
-): Minimum {
-  let [low, high] = [fromMs, toMs];
-  let a = high - GOLDEN * (high - low);
-  let b = low + GOLDEN * (high - low);
-  let fa = f(a);
-  let fb = f(b);
-  while (high - low > precisionMs) {
-    if (fa <= fb) {
-      high = b;
-      b = a;
-      fb = fa;
-      a = high - GOLDEN * (high - low);
-      fa = f(a);
-    } else {
-      low = a;
-      a = b;
-      fa = fb;
-      b = low + GOLDEN * (high - low);
-      fb = f(b);
-    }
-  }
-  return fa <= fb ? { atMs: a, value: fa } : { atMs: b, value: fb };
-}
-
-/** Instants tried in a stretch before it is narrowed to the neighbours of the lowest. */
-const TRIED = 24;
-
-/** For a function with several lows: even instants, once more between the neighbours of the lowest, then golden section. */
-export function lowestOfSeveral(
-  f: (ms: number) => number,
-  fromMs: number,
-  toMs: number,
-  precisionMs: number,
-): Minimum {
-  let best: Minimum = { atMs: fromMs, value: f(fromMs) };
-  let [low, high] = [fromMs, toMs];
-  for (let pass = 0; pass < 2 && high - low > precisionMs; pass++) {
-    const stepMs = (high - low) / TRIED;
-    for (let i = 0; i <= TRIED; i++) {
-      const atMs = low + i * stepMs;
-      const value = f(atMs);
-      if (value < best.value) best = { atMs, value };
-    }
-    [low, high] = [Math.max(fromMs, best.atMs - stepMs), Math.min(toMs, best.atMs + stepMs)];
-  }
-  const refined = lowestBetween(f, low, high, precisionMs);
-  return refined.value < best.value ? refined : best;
 }
 
 /** Between two knots the way need not grow evenly: so much faster than even is allowed for. */

@@ -106,7 +106,8 @@ function twoWords(
     first && `${settingWords(first.choice)} holds until ${clock.at(new Date(first.toMs), "before")}`;
   const from =
     second && `${settingWords(second.choice)} holds from ${clock.at(new Date(second.fromMs), "after")}`;
-  if (until === null || from === null) return until ?? from;
+  if (until === null) return from === null ? null : `${from}, nothing holds at the opening`;
+  if (from === null) return `${until}, nothing holds at the close`;
   const both = `${until}, ${from}`;
   if (second!.fromMs > first!.toMs) {
     const isGap = samples.some(({ atMs }) => atMs > first!.toMs && atMs < second!.fromMs);

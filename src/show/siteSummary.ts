@@ -69,7 +69,7 @@ function ascentWords(site: Site): string[] {
   const toward =
     groundDistanceM < LEAST_DOWNRANGE_M
       ? ""
-      : ` toward ${azimuthText(lookAt(site.place, place).azimuthDeg)}°`;
+      : ` toward ${azimuthText(lookAt(site.place, { ...place, heightM: site.place.heightM }).azimuthDeg)}°`;
   const end = `then ${rangeText(altitudeM)} up and ${rangeText(groundDistanceM)} downrange${toward}, ${speedMS.toFixed(0)} m/s`;
   const span = `T+${Math.max(0, path.fromS)} to T+${Number(path.toS.toFixed(1))} s`;
   return [[`ascent ${source}, ${span}: ${end}`, ...assumed].join("; ")];

@@ -41,7 +41,7 @@ export interface SunEquatorial {
 export function requirePlace(place: Place): Place {
   requireNumber("latitudeDeg", place.latitudeDeg, -90, 90, "degrees");
   requireNumber("longitudeDeg", place.longitudeDeg, -360, 360, "degrees");
-  requireNumber("heightM", place.heightM, -500, 100_000, "m");
+  requireNumber("heightM", place.heightM, -1500, 100_000, "m");
   return place;
 }
 

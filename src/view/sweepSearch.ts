@@ -10,12 +10,11 @@ import {
   type Along,
   belowZeroAlong,
   type Knots,
-  lowestOfSeveral,
-  type Minimum,
   type MinimumFinder,
   minimumFinder,
 } from "../base/alongKnots.ts";
 import { type Interval, intervalsBelowZero } from "../base/crossings.ts";
+import { lowestOfSeveral, type Minimum } from "../base/lowest.ts";
 import { MS_PER_MINUTE } from "../base/units.ts";
 import { type PathSun, pathSun, type SunPath } from "../sky/sunPath.ts";
 import { SUN_MAX_RATE_DEG_PER_MS } from "../sky/sunTrack.ts";

@@ -2,13 +2,8 @@
 
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import {
-  type Along,
-  belowZeroAlong,
-  type Knots,
-  lowestBetween,
-  minimumFinder,
-} from "../../src/base/alongKnots.ts";
+import { type Along, belowZeroAlong, type Knots, minimumFinder } from "../../src/base/alongKnots.ts";
+import { lowestBetween } from "../../src/base/lowest.ts";
 import { makeRandom, type Random } from "../support/random.ts";
 import { between, FIXED } from "../support/seeded.ts";
 

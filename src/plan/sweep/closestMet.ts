@@ -1,6 +1,6 @@
 /** How near the sun comes while it is met: at the T-0s and T+ of a crossing, and at no others. */
 
-import { lowestBetween, lowestOfSeveral, type Minimum } from "../../base/alongKnots.ts";
+import { lowestBetween, lowestOfSeveral, type Minimum } from "../../base/lowest.ts";
 import type { SweepSearch } from "../../view/sweepSearch.ts";
 
 /** In which the sun moves by 0.001 degree. */

@@ -1,7 +1,8 @@
 /** How near the sun comes to a tracker's frame while any of its disc is up. */
 
-import { lastWithin, lowestBetween, lowestOfSeveral, type Minimum } from "../../base/alongKnots.ts";
+import { lastWithin } from "../../base/alongKnots.ts";
 import { type Interval, overlapping } from "../../base/crossings.ts";
+import { lowestBetween, lowestOfSeveral, type Minimum } from "../../base/lowest.ts";
 import { MS_PER_MINUTE, MS_PER_SECOND } from "../../base/units.ts";
 import { aboveHorizonMeasure, cameraSunOf, sunIntervals } from "../../view/sunInFrame.ts";
 import { approach } from "./approach.ts";

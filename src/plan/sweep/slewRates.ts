@@ -1,7 +1,7 @@
 /** How fast a tracker's mount has to turn along the sweep, and where that is more than it can. */
 
-import { lowestOfSeveral } from "../../base/alongKnots.ts";
 import { rootBetween } from "../../base/crossings.ts";
+import { lowestOfSeveral } from "../../base/lowest.ts";
 import { atan2Deg, MS_PER_SECOND, wrap180 } from "../../base/units.ts";
 import type { SweepFrames } from "../../view/sweepFrames.ts";
 import { toTPlus, toTPlusSpan } from "./approach.ts";
@@ -38,8 +38,7 @@ const azimuthOf = (turn: Float64Array): number => atan2Deg(turn[3]!, turn[4]!);
 const elevationOf = (turn: Float64Array): number => atan2Deg(turn[5]!, Math.hypot(turn[3]!, turn[4]!));
 
 export function slewRates(frames: SweepFrames, { track }: TrackingCamera): SlewRates {
-  const azimuth = seriesOf(frames, "azimuth");
-  const elevation = seriesOf(frames, "elevation");
+  const { azimuth, elevation } = bothSeries(frames);
   const [mostAzimuth, mostElevation] = [fastest(azimuth), fastest(elevation)];
   return {
     mostAzimuthDegS: mostAzimuth.rateDegS,
@@ -58,10 +57,24 @@ interface Series {
   readonly rateAt: (tPlusMs: number) => number;
 }
 
-function seriesOf(frames: SweepFrames, turn: Series["turn"]): Series {
+function bothSeries(frames: SweepFrames): { azimuth: Series; elevation: Series } {
+  const { atMs } = frames;
   const read = rateReader(frames);
-  const rateAt = (ms: number): number => Math.abs(read(ms)[`${turn}DegS`]);
-  return { turn, atMs: frames.atMs, ratesDegS: frames.atMs.map(rateAt), rateAt };
+  const azimuthDegS = new Float64Array(atMs.length);
+  const elevationDegS = new Float64Array(atMs.length);
+  for (let i = 0; i < atMs.length; i++) {
+    const rates = read(atMs[i]!);
+    azimuthDegS[i] = Math.abs(rates.azimuthDegS);
+    elevationDegS[i] = Math.abs(rates.elevationDegS);
+  }
+  const rateAt =
+    (turn: Series["turn"]) =>
+    (ms: number): number =>
+      Math.abs(read(ms)[`${turn}DegS`]);
+  return {
+    azimuth: { turn: "azimuth", atMs, ratesDegS: azimuthDegS, rateAt: rateAt("azimuth") },
+    elevation: { turn: "elevation", atMs, ratesDegS: elevationDegS, rateAt: rateAt("elevation") },
+  };
 }
 
 /** At the fastest knot, or between it and its neighbours. */

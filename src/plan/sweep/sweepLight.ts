@@ -68,7 +68,7 @@ export function sweepLightOf(
 const endOnDeg = ({ bodyAxis, toCamera }: FlightPoint): number => acosDeg(Math.abs(dot(bodyAxis, toCamera)));
 
 /** A setting is judged at no more T-0s and T+ than these, evenly spread, both ends among them. */
-const MOST_T0S = 31;
+const MOST_T0S = 21;
 const MOST_T_PLUS = 41;
 
 /** What is kept at T-0s and T+ all over the window and the sweep, under every sky; at T+0 for every T-0 of the scene. */

@@ -6,23 +6,36 @@ import { dot } from "../../base/vector.ts";
 import { type Sky, skyName, skyState } from "../../sky/daylight.ts";
 import type { Clock } from "../clock.ts";
 import { settingWords } from "../settingWords.ts";
+import type { FlightPoint } from "./flightPoints.ts";
 import type { PreparedSweep } from "./prepareSweep.ts";
 import type { SettingChange, SlewRates, SweepSummary } from "./sweepTypes.ts";
 
 /** Notes of a tracker beside those of every camera. */
-export const sweepNotes = (
+export function sweepNotes(
   prepared: PreparedSweep,
   summary: SweepSummary,
   { skies, clock }: { readonly skies: readonly Sky[]; readonly clock: Clock },
-): string[] => [
-  ...slewNotes(summary.slew),
-  ...zenithNotes(prepared),
-  ...endOnNotes(prepared),
-  ...horizonNotes(prepared),
-  ...deckNotes(prepared),
-  ...seenNotes(prepared, skies, clock),
-  ...(summary.change === null ? [] : changeNotes(summary.change)),
-];
+): string[] {
+  const points = pointsAlong(prepared);
+  return [
+    ...slewNotes(summary.slew),
+    ...zenithNotes(prepared),
+    ...endOnNotes(points),
+    ...horizonNotes(prepared, points),
+    ...deckNotes(prepared, points),
+    ...cloudNotes(skies),
+    ...faintNotes(prepared, points, skies, clock),
+    ...(summary.change === null ? [] : changeNotes(summary.change)),
+  ];
+}
+
+/** T+ looked at for the notes, from T+0 to the end. */
+const STEPS = 60;
+
+function pointsAlong({ room, light }: PreparedSweep): FlightPoint[] {
+  const stepS = (room.toS - room.fromS) / STEPS;
+  return Array.from({ length: STEPS + 1 }, (_, i) => light.pointAt(room.fromS + i * stepS));
+}
 
 /** How the note begins; a sweep's own sheet says it elsewhere. */
 export const CANNOT_FOLLOW = "the mount cannot follow";
@@ -57,61 +70,57 @@ function zenithNotes({ tracker, light }: PreparedSweep): string[] {
 
 /** Seen more end on than this a body shows more of nose or engines than of its side. */
 const END_ON_DEG = 20;
-const TRIES = 60;
 
-function endOnNotes({ room, light }: PreparedSweep): string[] {
-  const stepS = (room.toS - room.fromS) / TRIES;
-  for (let i = 0; i <= TRIES; i++) {
-    const { tPlusS, bodyAxis, toCamera } = light.pointAt(room.fromS + i * stepS);
-    const cosine = Math.abs(dot(bodyAxis, toCamera));
-    if (cosine > cosDeg(END_ON_DEG)) {
-      return [
-        `sees the vehicle within ${END_ON_DEG} degrees of end on from T+${tPlusS.toFixed(0)} s: told is the light of its side alone`,
-      ];
-    }
-  }
-  return [];
-}
-
-/** Where the Earth stands before the vehicle: below the dip of a level horizon (a sphere without air). */
-function horizonNotes({ room, tracker, light }: PreparedSweep): string[] {
-  const heightM = Math.max(0, tracker.view.place.heightM);
-  const dipDeg = acosDeg(MEAN_EARTH_RADIUS_M / (MEAN_EARTH_RADIUS_M + heightM));
-  const stepS = (room.toS - room.fromS) / TRIES;
-  // Below it at the start it stands on the pad, which the camera may well see over.
-  for (let i = 1; i <= TRIES; i++) {
-    const { tPlusS, elevationDeg, rangeM } = light.pointAt(room.fromS + i * stepS);
-    if (rangeM > FAR_M && elevationDeg < -dipDeg)
-      return [`the vehicle sinks below the horizon by T+${tPlusS.toFixed(0)} s`];
-  }
-  return [];
+function endOnNotes(points: readonly FlightPoint[]): string[] {
+  const first = points.find(
+    ({ bodyAxis, toCamera }) => Math.abs(dot(bodyAxis, toCamera)) > cosDeg(END_ON_DEG),
+  );
+  if (first === undefined) return [];
+  return [
+    `sees the vehicle within ${END_ON_DEG} degrees of end on from T+${first.tPlusS.toFixed(0)} s: told is the light of its side alone`,
+  ];
 }
 
 /** Nearer than this a negative elevation is the lie of the land. */
 const FAR_M = 30_000;
 
-function deckNotes({ room, tracker, light }: PreparedSweep): string[] {
+/** Where the Earth stands before the vehicle: below the dip of a level horizon (a sphere without air). */
+function horizonNotes({ tracker }: PreparedSweep, points: readonly FlightPoint[]): string[] {
+  const heightM = Math.max(0, tracker.view.place.heightM);
+  const dipDeg = acosDeg(MEAN_EARTH_RADIUS_M / (MEAN_EARTH_RADIUS_M + heightM));
+  // On the pad the camera may well see over what is lower.
+  const first = points.slice(1).find(({ rangeM, elevationDeg }) => rangeM > FAR_M && elevationDeg < -dipDeg);
+  return first === undefined ? [] : [`the vehicle is below the horizon at T+${first.tPlusS.toFixed(0)} s`];
+}
+
+function deckNotes({ tracker }: PreparedSweep, [start]: readonly FlightPoint[]): string[] {
   const { keep } = tracker.camera;
-  if (!keep.includes("deck") || light.pointAt(room.fromS).seesPad) return [];
+  if (!keep.includes("deck") || start!.seesPad) return [];
   const nothing = keep.length === 1 ? ": nothing is left to set for" : "";
   return [`the deck is not in the picture at T+0, so not kept${nothing}`];
 }
 
+const cloudNotes = (skies: readonly Sky[]): string[] =>
+  skies
+    .filter((sky) => skyState(sky) === "overcast" || skyState(sky) === "bright-cloud")
+    .map(
+      (sky) =>
+        `under ${skyName(sky)} the vehicle is lost to sight at the cloud's base, which is not known: it is counted as if below it throughout`,
+    );
+
 /** Less than this share of the sky's luminance apart from it, a thing is hardly seen (the contrast that meteorological range is told by: WMO-No. 8, from memory). */
 const LEAST_CONTRAST = 0.05;
 
-/** Where a vehicle that is planned for cannot be seen: against the sky behind it, or for clouds. */
-function seenNotes({ room, light }: PreparedSweep, skies: readonly Sky[], clock: Clock): string[] {
+/** Where a body that is planned for does not stand out from the sky behind it. */
+function faintNotes(
+  { room, light }: PreparedSweep,
+  points: readonly FlightPoint[],
+  skies: readonly Sky[],
+  clock: Clock,
+): string[] {
   const { opens, closes } = room.window;
   const middle = new Date((opens.getTime() + closes.getTime()) / 2);
-  const stepS = (room.toS - room.fromS) / TRIES;
-  const points = Array.from({ length: TRIES + 1 }, (_, i) => light.pointAt(room.fromS + i * stepS));
-  const cloudy = skies.filter((sky) => skyState(sky) === "overcast" || skyState(sky) === "bright-cloud");
-  const clouds = cloudy.map(
-    (sky) =>
-      `under ${skyName(sky)} the vehicle is lost to sight at the cloud's base, which is not known: it is counted as if below it throughout`,
-  );
-  const faint = skies.flatMap((sky, skyIndex) => {
+  return skies.flatMap((sky, skyIndex) => {
     const lost = points.filter((point) => {
       const { body, skyCdM2 } = light.thingsAt(point, middle.getTime(), skyIndex);
       const most = Math.max(body.brightestCdM2 - skyCdM2, skyCdM2 - body.darkestCdM2);
@@ -126,7 +135,6 @@ function seenNotes({ room, light }: PreparedSweep, skies: readonly Sky[], clock:
       `the body hardly stands out from the sky under ${skyName(sky)}, ${when} of T-0 ${clock.at(middle)}: less than ${LEAST_CONTRAST * 100} % apart, the air between counted`,
     ];
   });
-  return [...clouds, ...faint];
 }
 
 /** Which two settings hold, and when to change. */

@@ -3,7 +3,7 @@
 import { PadstopError } from "../base/problem.ts";
 import { readCameraTable } from "./csvSource.ts";
 import { entriesOf, type Findings, type Origin, readField, valueAt } from "./findings.ts";
-import { type FileText, requireFile } from "./namedFiles.ts";
+import { type FileText, pathBeside, requireFile } from "./namedFiles.ts";
 import { siteFile } from "./siteSchema.ts";
 import type { Source } from "./source.ts";
 
@@ -25,7 +25,7 @@ export function cameraOrigins(source: Source, files: FileText, findings: Finding
   const text = name === undefined ? null : requireFile(name, files, top, ["cameras-from"], findings);
   if (name === undefined || text === null) return listed;
   try {
-    const rows = readCameraTable(text, name);
+    const rows = readCameraTable(text, pathBeside(name, top));
     if (rows.length + listed.length === 0) {
       findings.add(top, ["cameras-from"], "E_EMPTY", {
         found: "a table without rows",

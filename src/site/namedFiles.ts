@@ -37,3 +37,9 @@ export function requireFile(
   });
   return null;
 }
+
+/** How a file beside the one of `origin` is told in messages: from where the reader stands, as that one is. */
+export function pathBeside(name: string, { source }: Origin): string {
+  const { file } = source.placeOf([]);
+  return `${file.slice(0, file.lastIndexOf("/") + 1)}${name}`;
+}

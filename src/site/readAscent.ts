@@ -5,7 +5,7 @@ import { wrap360 } from "../base/units.ts";
 import type { WrittenAscent } from "./ascentSchema.ts";
 import { readAscentTable } from "./ascentTable.ts";
 import type { Findings, Origin } from "./findings.ts";
-import { type FileText, requireFile } from "./namedFiles.ts";
+import { type FileText, pathBeside, requireFile } from "./namedFiles.ts";
 import type { SiteHead } from "./readSiteKeys.ts";
 import type { Ascent, AscentTable } from "./types.ts";
 
@@ -23,7 +23,7 @@ export function readAscent(
   const { fileName } = rest;
   const at = origin.source.has([...origin.path, "ascent", "table"]) ? ["ascent", "table"] : ["ascent"];
   const text = requireFile(fileName, files, origin, at, findings);
-  const table = text === null ? null : tableOf(text, fileName, findings);
+  const table = text === null ? null : tableOf(text, pathBeside(fileName, origin), findings);
   if (table === null) return null;
   checkHeading(table, fileName, headingDeg, origin, findings);
   return { kind: "table", fileName, headingDeg, table };

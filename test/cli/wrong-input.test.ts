@@ -38,6 +38,19 @@ beforeAll(() => {
   write("folder.yaml", table("folder.csv"));
   write("huge-table.yaml", table("huge.csv"));
   write("huge.csv", "x".repeat(2_000_000));
+  write("link-out.yaml", table("link-out.csv"));
+  symlinkSync("../outside.csv", join(folder, "in", "link-out.csv"));
+  write("link-in.yaml", table("link-in.csv"));
+  symlinkSync("below/cameras.csv", join(folder, "in", "link-in.csv"));
+  write("loop.yaml", table("loop.csv"));
+  symlinkSync("loop.csv", join(folder, "in", "loop.csv"));
+  const flying = `${SOUND}vehicle: { height: 20, diameter: 2, ascent: way.csv }\n`;
+  write("below/flying.yaml", flying);
+  write("below/way.csv", "t (s),east (m),north (m),up (m)\n0,0,0,0\n-1,0,0,1\n");
+  write("long-name.yaml", flying.replace("way.csv", `${"x".repeat(300)}.csv`));
+  write("nul.yaml", flying.replace("way.csv", '"a\\0.csv"'));
+  write("blank-lines.yaml", flying.replace("way.csv", "blank-lines.csv"));
+  write("blank-lines.csv", `t (s),east (m),north (m),up (m)\n0,0,0,0\n${"\n".repeat(200_000)}1,0,0,1\n`);
   write("latin1-table.yaml", table("latin1.csv"));
   write("latin1.csv", Buffer.from(TABLE.replace("A,", "\u00c9,"), "latin1"));
   symlinkSync("sound.yaml", join(folder, "in", "link.yaml"));
@@ -64,6 +77,11 @@ const FILES: readonly (readonly [string, string, string])[] = [
   ["a table by an absolute name", "absolute.yaml", "E_FILE"],
   ["a folder as table", "folder.yaml", "E_FILE"],
   ["a table of 2 MB", "huge-table.yaml", "E_SIZE"],
+  ["a table by a link out of the folder", "link-out.yaml", "E_FILE"],
+  ["a table by a link to itself", "loop.yaml", "E_FILE"],
+  ["an ascent by a name too long", "long-name.yaml", "E_FILE"],
+  ["an ascent by a name with a zero in it", "nul.yaml", "E_FILE"],
+  ["an ascent of blank lines", "blank-lines.yaml", "E_SIZE"],
   ["a table not in UTF-8", "latin1-table.yaml", "E_FILE"],
 ];
 
@@ -82,7 +100,12 @@ describe.concurrent("a site file that is", () => {
     expect(stderr.split("\n")[0]).toBe("huge.csv:1:1  E_SIZE  huge.csv");
   });
 
-  it.each(["up.yaml", "absolute.yaml", "folder.yaml"])(
+  it("a table is named from where the reader stands", async () => {
+    const { stderr } = await inFolder(["check", "below/flying.yaml"]);
+    expect(stderr.split("\n")[0]).toBe("below/way.csv:3:1  E_ORDER  t (s)");
+  });
+
+  it.each(["up.yaml", "absolute.yaml", "folder.yaml", "link-out.yaml", "loop.yaml"])(
     "%s has its fault told at the key that names the table",
     async (name) => {
       const { stderr } = await inFolder(["check", name]);
@@ -90,9 +113,12 @@ describe.concurrent("a site file that is", () => {
     },
   );
 
-  it.each(["bom.yaml", "crlf.yaml", "link.yaml", "below.yaml", "dots.yaml"])("%s is read", async (name) => {
-    expect(await inFolder(["check", name])).toMatchObject({ exit: 0, stderr: "" });
-  });
+  it.each(["bom.yaml", "crlf.yaml", "link.yaml", "link-in.yaml", "below.yaml", "dots.yaml"])(
+    "%s is read",
+    async (name) => {
+      expect(await inFolder(["check", name])).toMatchObject({ exit: 0, stderr: "" });
+    },
+  );
 });
 
 const LINES: readonly (readonly [why: string, args: readonly string[], says: string])[] = [

@@ -1,16 +1,14 @@
 /** The setting that serves each tracker's sweep, when to change it, and what the mount has to do. */
 
 import { clamp } from "../base/units.ts";
-import { stopName } from "../exposure/scales.ts";
-import { isClipped } from "../exposure/solver.ts";
 import { type Clock, makeClock } from "../plan/clock.ts";
 import type { Setting } from "../plan/planTypes.ts";
-import { spareText } from "../plan/stopsText.ts";
 import { UNKNOWN_LOOK } from "../plan/sweep/sweepNotes.ts";
 import type { SettingChange, SlewRates, SweepPlan, TrackerSweep } from "../plan/sweep/sweepTypes.ts";
-import { azimuthText, elevationText, percentText, rangeText } from "./numbers.ts";
+import { azimuthText, elevationText, rangeText } from "./numbers.ts";
 import type { Paint } from "./paint.ts";
-import { settingName, shutterText } from "./settingText.ts";
+import { SETTING_COLUMNS, settingCells, worstWords } from "./settingCells.ts";
+import { settingName } from "./settingText.ts";
 import type { SheetOptions } from "./sheetOptions.ts";
 import { tPlusName, tPlusSpansText, tPlusText } from "./sweepTimes.ts";
 import { type Column, cutText, fittedTable, folded, tableWidth } from "./textTable.ts";
@@ -19,14 +17,6 @@ const LONGEST_ID = 24;
 /** Left of an id where the table has no room for more. */
 const SHORT_ID = 12;
 const WORST: Column = { head: "worst" };
-const COLUMNS: readonly Column[] = [
-  { head: "sky" },
-  { head: "stop" },
-  { head: "shutter" },
-  { head: "filter" },
-  { head: "holds", align: "right" },
-  { head: "spare", align: "right" },
-];
 /** Least columns for what a setting meets at its worst. */
 const WORST_WIDTH = 16;
 
@@ -34,12 +24,12 @@ export function sweepSettingsText(plan: SweepPlan, { width, paint }: SheetOption
   const clock = makeClock(plan.site.zone, plan.window.opens, plan.window.closes);
   const isAlone = plan.trackers.length === 1;
   const told = plan.trackers.flatMap((tracker) => rowsOf(plan, tracker, clock, paint));
-  const idMost = width - tableWidth(COLUMNS, cellsOf(told), 1) - WORST_WIDTH - 2;
+  const idMost = width - tableWidth(SETTING_COLUMNS, cellsOf(told), 1) - WORST_WIDTH - 2;
   const named = told.map(({ id, cells }) => [
     paint.strong(cutText(id, clamp(idMost, SHORT_ID, LONGEST_ID))),
     ...cells,
   ]);
-  const columns = isAlone ? COLUMNS : [{ head: "id" }, ...COLUMNS];
+  const columns = isAlone ? SETTING_COLUMNS : [{ head: "id" }, ...SETTING_COLUMNS];
   const cells = isAlone ? cellsOf(told) : named;
   const left = Math.max(WORST_WIDTH, width - tableWidth(columns, cells, 1) - 1);
   const rows = told.map(({ worst }, i) => [...cells[i]!, folded(worst, left, "")]);
@@ -83,44 +73,14 @@ const cellsOf = (rows: readonly SettingRow[]): (readonly string[])[] => rows.map
 
 function rowsOf(plan: SweepPlan, tracker: TrackerSweep, clock: Clock, paint: Paint): SettingRow[] {
   const { id } = tracker;
-  const perSky = tracker.bySky.map(({ sky, setting }) => ({
+  const row = (sky: string, setting: Setting | null, namesSky: boolean): SettingRow => ({
     id,
-    ...settingCells(sky, setting, clock, paint, false),
-  }));
+    cells: settingCells(sky, setting, paint),
+    worst: worstWords(setting, clock, namesSky),
+  });
+  const perSky = tracker.bySky.map(({ sky, setting }) => row(sky, setting, false));
   if (plan.sky.length === 1) return perSky;
-  return [...perSky, { id, ...settingCells("one for all", tracker.setting, clock, paint, true) }];
-}
-
-function settingCells(
-  sky: string,
-  setting: Setting | null,
-  clock: Clock,
-  paint: Paint,
-  namesSky: boolean,
-): Omit<SettingRow, "id"> {
-  if (setting === null) return { cells: [sky, "none", "", "", "", ""], worst: "see notes" };
-  const spare = spareText(setting.spareStops);
-  return {
-    cells: [
-      sky,
-      stopName(setting.stop),
-      shutterText(setting),
-      setting.filterDensity > 0 ? `ND${setting.filterDensity}` : "-",
-      percentText(setting.holds),
-      isClipped(setting.spareStops) ? paint.alarm(spare) : spare,
-    ],
-    worst: worstWords(setting.worst, clock, namesSky),
-  };
-}
-
-/** "body over 18:25 T+62.0 s, haze". */
-function worstWords(
-  { thing, end, at, tPlusS, sky }: Setting["worst"],
-  clock: Clock,
-  namesSky: boolean,
-): string {
-  const tPlus = tPlusS === undefined ? "" : ` ${tPlusText(tPlusS)}`;
-  return `${thing} ${end} ${clock.at(at)}${tPlus}${namesSky ? `, ${sky}` : ""}`;
+  return [...perSky, row("one for all", tracker.setting, true)];
 }
 
 /** When to change, or what is left without a setting; what can be counted on is rounded inward, a gap outward. */

@@ -1,11 +1,8 @@
 /** One camera through the window as text. */
 
-import { stopName } from "../exposure/scales.ts";
-import { isClipped } from "../exposure/solver.ts";
 import { type Clock, makeClock } from "../plan/clock.ts";
 import type { ExplainPart } from "../plan/explainLine.ts";
 import type { Setting } from "../plan/planTypes.ts";
-import { spareText } from "../plan/stopsText.ts";
 import type { Optics, ViewPlan } from "../plan/viewCamera.ts";
 import {
   azimuthText,
@@ -20,7 +17,7 @@ import type { Paint } from "./paint.ts";
 import { roundedByName } from "./planJson.ts";
 import { bulleted, shownElevationDeg, windowText } from "./planSheet.ts";
 import { remedyLines } from "./remedyText.ts";
-import { shutterText } from "./settingText.ts";
+import { SETTING_COLUMNS, settingCells, worstWords } from "./settingCells.ts";
 import type { SheetOptions } from "./sheetOptions.ts";
 import { type Column, fittedTable, folded } from "./textTable.ts";
 
@@ -126,16 +123,7 @@ function shownIndexes(count: number, middle: number): number[] {
   return [...indexes].sort((a, b) => a - b);
 }
 
-const SETTING_COLUMNS: readonly Column[] = [
-  { head: "sky" },
-  { head: "stop" },
-  { head: "shutter" },
-  { head: "filter" },
-  { head: "holds", align: "right" },
-  { head: "spare", align: "right" },
-  { head: "place", align: "right" },
-  { head: "worst" },
-];
+const COLUMNS: readonly Column[] = [...SETTING_COLUMNS, { head: "place", align: "right" }, { head: "worst" }];
 
 function settingsText({ plan, optics }: ViewPlan, clock: Clock, { paint, width }: SheetOptions): string {
   const camera = plan.cameras[0]!;
@@ -145,7 +133,7 @@ function settingsText({ plan, optics }: ViewPlan, clock: Clock, { paint, width }
     "Spare: smallest margin in stops, met at the worst. Place: the body's mean against where incident metering puts it.";
   return [
     paint.strong("SETTING"),
-    fittedTable(SETTING_COLUMNS, rows, width).trimEnd(),
+    fittedTable(COLUMNS, rows, width).trimEnd(),
     folded(key, width, ""),
     ...opticsLines(optics).map((line) => folded(line, width, "  ")),
   ].join("\n");
@@ -158,17 +146,10 @@ function settingRow(
   paint: Paint,
   namesSky: boolean,
 ): string[] {
-  if (setting === null) return [sky, "none", "", "", "", "", "", "see notes"];
-  const spare = spareText(setting.spareStops);
   return [
-    sky,
-    stopName(setting.stop),
-    shutterText(setting),
-    setting.filterDensity > 0 ? `ND${setting.filterDensity}` : "-",
-    percentText(setting.holds),
-    isClipped(setting.spareStops) ? paint.alarm(spare) : spare,
-    stopsText(setting.fromPlaceStops),
-    `${setting.worst.thing} ${setting.worst.end} ${clock.at(setting.worst.at)}${namesSky ? `, ${setting.worst.sky}` : ""}`,
+    ...settingCells(sky, setting, paint),
+    setting === null ? "" : stopsText(setting.fromPlaceStops),
+    worstWords(setting, clock, namesSky),
   ];
 }
 

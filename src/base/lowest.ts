@@ -8,6 +8,7 @@ export interface Minimum {
 /** Minima are found to this. */
 const MINIMUM_PRECISION_MS = 0.1;
 
+/** Share of a stretch kept at each step, 1 over the golden ratio: one of the two values is used again (J. Kiefer 1953). */
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
 
 /** Golden section, for a function with one low in the stretch. */

@@ -115,7 +115,7 @@ export function axisThrough(
   gate: SweptGate,
   pointM: readonly [number, number, number],
 ): { azimuthDeg: number; elevationDeg: number } {
-  const turn = new Float64Array(TURN);
+  const turn = new Float64Array(TURN_LENGTH);
   orienter(gate)(pointM, turn, 0);
   return toAzimuthElevation([turn[3]!, turn[4]!, turn[5]!]);
 }
@@ -161,7 +161,8 @@ function orienter({ offsetShare, gateHeightMm, focalMm, rollDeg }: SweptGate) {
   };
 }
 
-const TURN = 9;
+/** Numbers of a turn. */
+export const TURN_LENGTH = 9;
 
 function knotsOf(
   turnInto: SweepFrames["turnInto"],
@@ -172,7 +173,7 @@ function knotsOf(
   const made: Turn[] = [];
   const ways: number[] = [0];
   const at = (ms: number): Turn => {
-    const turn = new Float64Array(TURN);
+    const turn = new Float64Array(TURN_LENGTH);
     turnInto(ms, turn);
     return turn;
   };
@@ -198,15 +199,15 @@ function knotsOf(
     add(fromMs + ((toMs - fromMs) * (i - 1)) / steps, before, ms, next);
     before = next;
   }
-  const turns = new Float64Array(TURN * made.length);
-  for (const [i, turn] of made.entries()) turns.set(turn, TURN * i);
+  const turns = new Float64Array(TURN_LENGTH * made.length);
+  for (const [i, turn] of made.entries()) turns.set(turn, TURN_LENGTH * i);
   return { atMs: Float64Array.from(times), way: Float64Array.from(ways), turns };
 }
 
 /** Angle between two turns: the squares of their differences add up to 8 sin^2 of half of it. */
 function turnedDeg(a: Turn, b: Turn): number {
   let sum = 0;
-  for (let i = 0; i < TURN; i++) sum += (a[i]! - b[i]!) ** 2;
+  for (let i = 0; i < TURN_LENGTH; i++) sum += (a[i]! - b[i]!) ** 2;
   return 2 * Math.asin(Math.min(1, Math.sqrt(sum / 8))) * DEG_PER_RAD;
 }
 

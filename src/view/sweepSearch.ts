@@ -18,7 +18,7 @@ import { lowestOfSeveral, type Minimum } from "../base/lowest.ts";
 import { MS_PER_MINUTE } from "../base/units.ts";
 import { type PathSun, pathSun, type SunPath } from "../sky/sunPath.ts";
 import { SUN_MAX_RATE_DEG_PER_MS } from "../sky/sunTrack.ts";
-import { intoFrame, type SweepFrames } from "./sweepFrames.ts";
+import { intoFrame, type SweepFrames, TURN_LENGTH } from "./sweepFrames.ts";
 
 /** The sun as one frame of the sweep has it, written over from asking to asking. */
 export interface SweptSun extends PathSun {
@@ -101,16 +101,14 @@ interface ValueAt {
   readonly any: (t0Ms: number, tPlusMs: number) => number;
 }
 
-const TURN = 9;
-
 function valueMaker(frames: SweepFrames, sunPath: SunPath, measure: SweepMeasure): ValueAt {
   const sun: SweptSun = { ...pathSun(), inFrame: [0, 0, 0] };
-  const turn = new Float64Array(TURN);
+  const turn = new Float64Array(TURN_LENGTH);
   const { turns, atMs } = frames;
   return {
     knot: (t0Ms, index) => {
       sunPath.into(t0Ms + atMs[index]!, sun);
-      intoFrame(turns, TURN * index, sun.direction, sun.inFrame);
+      intoFrame(turns, TURN_LENGTH * index, sun.direction, sun.inFrame);
       return measure(sun);
     },
     any: (t0Ms, tPlusMs) => {

@@ -24,6 +24,7 @@ import { type AirBetween, airBetween, type SightAir, sightAir } from "../../sky/
 import type { Sky } from "../../sky/daylight.ts";
 import { bodyAxisInto, type Triple } from "../../view/ascentPath.ts";
 import { carryTo } from "../../view/sightLine.ts";
+import { TURN_LENGTH } from "../../view/sweepFrames.ts";
 import { isInGate } from "../cameraView.ts";
 import type { SweepRoom, Tracker } from "./tracker.ts";
 
@@ -65,7 +66,7 @@ export function flightPointMaker(
   const carry = carryTo(site.place, view.place);
   const toPad = carry([0, 0, vehicle.baseM]);
   const airs = skies.map((sky): SightAir => sightAir(sky, site.place.heightM, groundPressureHPa));
-  const turn = new Float64Array(9);
+  const turn = new Float64Array(TURN_LENGTH);
   const pointM: Triple = [0, 0, 0];
   return (tPlusS) => {
     const body = bodyAt(tPlusS);

@@ -3,14 +3,13 @@
 import { rootBetween } from "../../base/crossings.ts";
 import { lowestOfSeveral } from "../../base/lowest.ts";
 import { atan2Deg, MS_PER_SECOND, wrap180 } from "../../base/units.ts";
-import type { SweepFrames } from "../../view/sweepFrames.ts";
+import { type SweepFrames, TURN_LENGTH } from "../../view/sweepFrames.ts";
 import { toTPlus, toTPlusSpan } from "./approach.ts";
 import type { SlewRates } from "./sweepTypes.ts";
 import type { TrackingCamera } from "./tracker.ts";
 
 /** A rate is the turn over so long, about the instant. */
 const RATE_STEP_MS = 20;
-const TURN = 9;
 
 export interface AxisTurn {
   readonly azimuthDegS: number;
@@ -19,7 +18,7 @@ export interface AxisTurn {
 
 /** The axis's rates at any T+, degrees/s, as it turns over a fiftieth of a second. */
 export function rateReader({ turnInto, atMs }: SweepFrames): (tPlusMs: number) => AxisTurn {
-  const [before, after] = [new Float64Array(TURN), new Float64Array(TURN)];
+  const [before, after] = [new Float64Array(TURN_LENGTH), new Float64Array(TURN_LENGTH)];
   const [firstMs, lastMs] = [atMs[0]!, atMs.at(-1)!];
   return (tPlusMs) => {
     const fromMs = Math.max(firstMs, tPlusMs - RATE_STEP_MS / 2);

@@ -1,13 +1,12 @@
 /** A tracker's window as a map: T-0 across, T+ down, where the sun meets its frame and how the body is lit. */
 
-import { overlapping } from "../../base/crossings.ts";
+import { type Interval, overlapping } from "../../base/crossings.ts";
 import { MS_PER_SECOND } from "../../base/units.ts";
 import type { Site, Window } from "../../site/types.ts";
 import type { Sky } from "../../sky/daylight.ts";
 import { prepareCamera, shareScene } from "../prepareCamera.ts";
 import { makeScene } from "../scene.ts";
 import { cameraOf } from "../viewCamera.ts";
-import type { PreparedSweep } from "./prepareSweep.ts";
 import type { SweepMap } from "./sweepTypes.ts";
 import type { Tracker } from "./tracker.ts";
 
@@ -54,9 +53,7 @@ export function sweepMapOf(
 /** A rest of a row so small is none. */
 const ROUNDING = 1e-9;
 
-type Meetings = Readonly<
-  Record<"inFrame" | "flare", ReturnType<PreparedSweep["tracker"]["flare"]["tPlusBetween"]>>
->;
+type Meetings = Readonly<Record<"inFrame" | "flare", readonly Interval[]>>;
 
 /** All T+ with the sun in the frame, and in or near it, for any T-0 of a stretch. */
 function meetings({ flare, inFrame }: Tracker, fromMs: number, stretchMs: number): Meetings {

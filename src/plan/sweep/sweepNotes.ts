@@ -4,6 +4,7 @@ import { MEAN_EARTH_RADIUS_M } from "../../base/constants.ts";
 import { acosDeg, cosDeg, MS_PER_SECOND } from "../../base/units.ts";
 import { dot } from "../../base/vector.ts";
 import { type Sky, skyName, skyState } from "../../sky/daylight.ts";
+import { TURN_LENGTH } from "../../view/sweepFrames.ts";
 import type { Clock } from "../clock.ts";
 import { settingWords } from "../settingWords.ts";
 import type { FlightPoint } from "./flightPoints.ts";
@@ -60,7 +61,8 @@ const NEAR_ZENITH_DEG = 84;
 function zenithNotes({ tracker, light }: PreparedSweep): string[] {
   const { atMs, turns } = tracker.frames;
   let highest = 0;
-  for (let i = 1; i < atMs.length; i++) if (turns[9 * i + 5]! > turns[9 * highest + 5]!) highest = i;
+  for (let i = 1; i < atMs.length; i++)
+    if (turns[TURN_LENGTH * i + 5]! > turns[TURN_LENGTH * highest + 5]!) highest = i;
   const { elevationDeg, tPlusS } = light.pointAt(atMs[highest]! / MS_PER_SECOND);
   if (elevationDeg < NEAR_ZENITH_DEG) return [];
   return [

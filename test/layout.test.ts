@@ -19,11 +19,16 @@ const DATA_FILES = ["test/tolerances.ts", "test/unit/site-errors.test.ts"];
 const DOORS: Readonly<Record<string, readonly string[]>> = {
   "astronomy-engine": ["src/sky/ephemeris.ts"],
   commander: ["src/cli/"],
+  "d3-scale": ["src/show/draw/scales.ts"],
+  "d3-shape": ["src/show/draw/paths.ts"],
   "fastest-levenshtein": ["src/site/nearest.ts"],
   "geographiclib-geodesic": ["src/view/downrange.ts"],
   "js-quantities": ["src/site/quantity.ts"],
   luxon: ["src/site/zoneTime.ts", "src/show/dateText.ts"],
   papaparse: ["src/site/csvCells.ts", "src/show/csvText.ts"],
+  // The automatic import of JSX aside, which no file writes.
+  preact: ["src/show/draw/", "src/show/report/", "src/cli/page/"],
+  "preact-render-to-string": ["src/show/markup.ts"],
   suncalc: ["src/sky/secondOpinion.ts"],
   table: ["src/show/textTable.ts"],
   yaml: ["src/site/yamlSource.ts"],
@@ -36,8 +41,8 @@ const filesBelow = (folder: string): string[] =>
     return entry.isDirectory() ? filesBelow(path) : [path];
   });
 const textOf = (path: string): string => readFileSync(join(ROOT, path), "utf8");
-const SOURCES = filesBelow("src").filter((path) => /(?<!\.d)\.ts$/.test(path));
-const TESTS = filesBelow("test").filter((path) => path.endsWith(".ts"));
+const SOURCES = filesBelow("src").filter((path) => /(?<!\.d)\.tsx?$/.test(path));
+const TESTS = filesBelow("test").filter((path) => /\.tsx?$/.test(path));
 const PURE = SOURCES.filter((path) => !path.startsWith("src/cli/"));
 const folderOf = (path: string): string => (path.split("/").length > 2 ? path.split("/")[1]! : "");
 

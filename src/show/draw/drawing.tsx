@@ -1,0 +1,42 @@
+/** The sheet a picture is drawn on: an SVG that names itself, in a page or as a file of its own. */
+
+import type { ComponentChildren } from "preact";
+import { drawingStyle } from "./drawingStyle.ts";
+import { LightPatterns } from "./lightMarks.tsx";
+import { LIGHT_PALETTE } from "./palette.ts";
+
+export interface DrawingProps {
+  /** Units of the drawing; its size in px as a file. */
+  readonly width: number;
+  readonly height: number;
+  /** What people who do not see it are told. */
+  readonly title: string;
+  /** A file of its own brings its style, patterns and paper with it. */
+  readonly isFile?: boolean;
+  readonly class?: string;
+  readonly children: ComponentChildren;
+}
+
+export function Drawing({ width, height, title, isFile = false, class: name = "", children }: DrawingProps) {
+  const size = isFile ? { width, height } : {};
+  return (
+    <svg
+      xmlns="http://www.w3.org/2000/svg"
+      class={`drawing ${name}`.trimEnd()}
+      viewBox={`0 0 ${width} ${height}`}
+      role="img"
+      aria-label={title}
+      {...size}
+    >
+      {isFile && (
+        <>
+          <title>{title}</title>
+          <style>{drawingStyle(LIGHT_PALETTE)}</style>
+          <LightPatterns />
+          <rect class="paper" width={width} height={height} />
+        </>
+      )}
+      {children}
+    </svg>
+  );
+}

@@ -1,0 +1,11 @@
+/** Elements to text: HTML in a page, SVG in a file of its own. Every text and attribute is escaped on the way. */
+
+import { renderToString } from "preact-render-to-string";
+
+type Element = Parameters<typeof renderToString>[0];
+
+export const markupOf = (element: Element): string => renderToString(element);
+
+/** A file of one SVG picture, ready for any viewer. */
+export const svgFile = (picture: Element): string =>
+  `<?xml version="1.0" encoding="UTF-8"?>\n${renderToString(picture)}\n`;

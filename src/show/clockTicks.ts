@@ -1,11 +1,8 @@
 /** Clock times over a row of T-0s that stands one character per stretch. */
 
-import { MS_PER_MINUTE } from "../base/units.ts";
 import { makeClock } from "../plan/clock.ts";
-import { utcOffsetMinutes } from "../site/zoneTime.ts";
+import { roundTimesMs } from "../plan/roundTimes.ts";
 
-/** Minutes from one clock time to the next. */
-const TICK_MINUTES = [1, 2, 5, 10, 15, 30, 60, 120, 180, 360, 720, 1440, 2880] as const;
 /** Blanks between two times. */
 const GAP = 2;
 
@@ -23,13 +20,9 @@ export function clockLines({ edges, window }: CutWindow, zone: string): [string,
   const opensMs = window.opens.getTime();
   const stretchMs = (window.closes.getTime() - opensMs) / columns;
   const room = (clock.at(window.opens).length + GAP) * stretchMs;
-  const tickMinutes = TICK_MINUTES.find((minutes) => minutes * MS_PER_MINUTE >= room) ?? TICK_MINUTES.at(-1)!;
-  const tickMs = tickMinutes * MS_PER_MINUTE;
-  const offsetMs = utcOffsetMinutes(window.opens, zone) * MS_PER_MINUTE;
-  const firstMs = Math.ceil((opensMs + offsetMs) / tickMs) * tickMs - offsetMs;
   let times = "";
   let marks = "";
-  for (let ms = firstMs; ms < window.closes.getTime(); ms += tickMs) {
+  for (const ms of roundTimesMs(opensMs, window.closes.getTime(), zone, room)) {
     const column = Math.floor((ms - opensMs) / stretchMs);
     const text = clock.at(new Date(ms));
     if (column + text.length > columns) break;

@@ -2,6 +2,7 @@
 
 import type { ComponentChildren } from "preact";
 import { drawingStyle } from "./drawingStyle.ts";
+import { FramePatterns } from "./frameStyle.tsx";
 import { LightPatterns } from "./lightMarks.tsx";
 import { LIGHT_PALETTE } from "./palette.ts";
 
@@ -33,6 +34,7 @@ export function Drawing({ width, height, title, isFile = false, class: name = ""
           <title>{title}</title>
           <style>{drawingStyle(LIGHT_PALETTE)}</style>
           <LightPatterns />
+          <FramePatterns />
           <rect class="paper" width={width} height={height} />
         </>
       )}

@@ -1,0 +1,142 @@
+/** The body of a picture facet by facet: the same light as the plan's means, at every place of the visible half. */
+
+import { horizonAxes, toEarthFixed, toHorizon } from "../../base/earthFixed.ts";
+import { acosDeg, atan2Deg, cosDeg, RAD_PER_DEG, sinDeg, wrap180 } from "../../base/units.ts";
+import { subtract, type Vec3 } from "../../base/vector.ts";
+import { makePlumeLamp, plumeOnBodyLxPerCdM2 } from "../../light/plumeLamp.ts";
+import type { Site, Vehicle } from "../../site/types.ts";
+import type { Point2 } from "../../view/prism.ts";
+import { carryTo } from "../../view/sightLine.ts";
+import type { CameraView } from "../cameraView.ts";
+import type { Instant } from "../instants.ts";
+import type { Things } from "../things.ts";
+import { onPicture, type Reach } from "./gatePolygons.ts";
+
+/** A piece of the body with one luminance. */
+export interface BodyFacet {
+  readonly outline: readonly Point2[];
+  readonly luminanceCdM2: number;
+}
+
+/** Facets across the visible half, and stretches of height where the plume lights them unevenly. */
+const FACETS = 10;
+const LAMP_STRETCHES = 6;
+
+/** `things` are those of the instant under one sky. Empty without a vehicle or a place. */
+export function bodyFacets(
+  site: Site,
+  view: CameraView,
+  instant: Instant,
+  things: Things,
+  reach: Reach,
+): BodyFacet[] {
+  const { vehicle } = site;
+  if (vehicle === null || !view.placeGiven) return [];
+  const { observerAzimuthDeg, halfDeg } = visibleHalf(site, view, vehicle);
+  const carry = carryTo(site.place, view.place);
+  const light = facetLight(vehicle, view, instant, things);
+  const edges = Array.from({ length: FACETS + 1 }, (_, i) => facetEdgeDeg(i, observerAzimuthDeg, halfDeg));
+  return edges.slice(1).flatMap((toDeg, i) => {
+    const fromDeg = edges[i]!;
+    const middleDeg = (fromDeg + toDeg) / 2;
+    const cuts = light.cutsAt(middleDeg);
+    return cuts.slice(1).flatMap((topM, k): BodyFacet[] => {
+      const footM = cuts[k]!;
+      const corner = (azimuthDeg: number, upM: number): Vec3 =>
+        carry([
+          (vehicle.diameterM / 2) * sinDeg(azimuthDeg),
+          (vehicle.diameterM / 2) * cosDeg(azimuthDeg),
+          upM,
+        ]);
+      const corners = [
+        corner(fromDeg, footM),
+        corner(toDeg, footM),
+        corner(toDeg, topM),
+        corner(fromDeg, topM),
+      ];
+      const outline = onPicture(view.frame, corners, reach);
+      if (outline.length === 0) return [];
+      return [{ outline, luminanceCdM2: light.at(middleDeg, (footM + topM) / 2) }];
+    });
+  });
+}
+
+/** Evenly across the width that is seen. */
+const facetEdgeDeg = (i: number, observerAzimuthDeg: number, halfDeg: number): number =>
+  observerAzimuthDeg + Math.asin(((2 * i) / FACETS - 1) * sinDeg(halfDeg)) / RAD_PER_DEG;
+
+/** From the body to the camera, and how far round to either side it sees: less than a quarter from near by. */
+function visibleHalf(
+  site: Site,
+  view: CameraView,
+  { diameterM }: Vehicle,
+): { observerAzimuthDeg: number; halfDeg: number } {
+  const [east, north] = toHorizon(
+    horizonAxes(site.place),
+    subtract(toEarthFixed(view.place), toEarthFixed(site.place)),
+  );
+  const awayM = Math.hypot(east, north);
+  const halfDeg = awayM > diameterM / 2 ? acosDeg(diameterM / 2 / awayM) : 0;
+  return { observerAzimuthDeg: atan2Deg(east, north), halfDeg };
+}
+
+interface FacetLight {
+  /** Heights between which a facet has one luminance, metres above the datum, foot and top among them. */
+  readonly cutsAt: (azimuthDeg: number) => number[];
+  readonly at: (azimuthDeg: number, upM: number) => number;
+}
+
+function facetLight(vehicle: Vehicle, view: CameraView, instant: Instant, things: Things): FacetLight {
+  const { baseM, heightM, reflectance } = vehicle;
+  const { upright, ownPlume } = things;
+  const topM = baseM + heightM;
+  const lampLx = lampLxAt(vehicle, view, ownPlume?.nominalCdM2 ?? 0);
+  const beamDeg = (instant.moon ?? instant.sun).azimuthDeg;
+  const passes = passesMaker(instant);
+  return {
+    cutsAt: (azimuthDeg) => {
+      const even =
+        lampLx === null
+          ? []
+          : Array.from(
+              { length: LAMP_STRETCHES - 1 },
+              (_, i) => baseM + ((i + 1) * heightM) / LAMP_STRETCHES,
+            );
+      const inside = [...even, ...passes.cutsAt(azimuthDeg)].filter((upM) => upM > baseM && upM < topM);
+      return [baseM, ...[...new Set(inside)].sort((a, b) => a - b), topM];
+    },
+    at: (azimuthDeg, upM) => {
+      const direct =
+        upright.directLx * Math.max(0, cosDeg(azimuthDeg - beamDeg)) * passes.at(azimuthDeg, upM);
+      return (reflectance / Math.PI) * (direct + upright.fillLx + (lampLx === null ? 0 : lampLx(upM)));
+    },
+  };
+}
+
+/** The plume's light where the camera keeps the plume: its picture is taken after ignition. */
+function lampLxAt(vehicle: Vehicle, view: CameraView, plumeCdM2: number): ((upM: number) => number) | null {
+  const lamp = view.plumeReach === null ? null : makePlumeLamp(vehicle);
+  return lamp && ((upM) => plumeCdM2 * plumeOnBodyLxPerCdM2(lamp, upM - vehicle.baseM));
+}
+
+interface Passes {
+  readonly cutsAt: (azimuthDeg: number) => number[];
+  /** Share of the beam that reaches a place of the body. */
+  readonly at: (azimuthDeg: number, upM: number) => number;
+}
+
+function passesMaker({ shade, sun, moon }: Instant): Passes {
+  if (shade === null || moon !== null) return { cutsAt: () => [], at: () => 1 };
+  const stripAt = (azimuthDeg: number) => {
+    const fromSunRad = wrap180(azimuthDeg - sun.azimuthDeg) * RAD_PER_DEG;
+    const next = shade.edges.findIndex(({ rad }) => rad > fromSunRad);
+    return next <= 0 ? null : shade.strips[next - 1]!;
+  };
+  return {
+    cutsAt: (azimuthDeg) => (stripAt(azimuthDeg) ?? []).flatMap(({ fromM, toM }) => [fromM, toM]),
+    at: (azimuthDeg, upM) => {
+      const step = stripAt(azimuthDeg)?.find(({ fromM, toM }) => upM >= fromM && upM <= toM);
+      return (step?.passes ?? 1) * shade.aboveShare;
+    },
+  };
+}

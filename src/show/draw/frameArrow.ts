@@ -1,0 +1,52 @@
+/** The arrow at a picture's edge towards a sun that does not show. */
+
+import { degreesText } from "../numbers.ts";
+import { turned } from "./framePaper.ts";
+import type { PaperProps } from "./frameProps.ts";
+import { closedPath, type Point } from "./paths.ts";
+
+export interface SunArrow {
+  readonly path: string;
+  readonly words: string;
+  readonly anchor: "end" | "mid" | "";
+  /** Of the words, on their base line. */
+  readonly x: number;
+  readonly y: number;
+}
+
+/** How far inside the picture's edge the arrow ends, its length and its half width, px. */
+const INSET_PX = 3;
+const LENGTH_PX = 13;
+const HALF_PX = 5;
+/** Words keep this far from the picture's upper and lower edge, px. */
+const TEXT_INSET_PX = [11, 4] as const;
+
+/** Null while the disc shows, and with the sun down. */
+export function arrowToSun({ tones, paper, fromEdgeDeg }: PaperProps): SunArrow | null {
+  const { isUp, disc, towards } = tones.sun;
+  if (!isUp || disc.length > 0) return null;
+  const [x, up] = turned(towards, paper.quarters);
+  const y = -up;
+  const tip = onEdge(paper.width, paper.height, [x, y]);
+  const back = (px: number, aside: number): Point => [
+    tip[0] - x * px - y * aside,
+    tip[1] - y * px + x * aside,
+  ];
+  const [textX, textY] = back(LENGTH_PX + 4, 0);
+  return {
+    path: closedPath([tip, back(LENGTH_PX, HALF_PX), back(LENGTH_PX, -HALF_PX)]),
+    words: `sun ${degreesText(Math.floor(fromEdgeDeg), 0)}° off`,
+    anchor: x > 0.3 ? "end" : x < -0.3 ? "" : "mid",
+    x: textX,
+    y: Math.min(paper.height - TEXT_INSET_PX[1], Math.max(TEXT_INSET_PX[0], textY + 3)),
+  };
+}
+
+/** Where a ray from the middle meets the picture's edge. */
+function onEdge(width: number, height: number, [x, y]: Point): Point {
+  const times = Math.min(
+    Math.abs(x) > 0 ? (width / 2 - INSET_PX) / Math.abs(x) : Number.POSITIVE_INFINITY,
+    Math.abs(y) > 0 ? (height / 2 - INSET_PX) / Math.abs(y) : Number.POSITIVE_INFINITY,
+  );
+  return [width / 2 + x * times, height / 2 + y * times];
+}

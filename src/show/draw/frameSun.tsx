@@ -1,0 +1,67 @@
+/** The sun in a picture: its way through the window with clock times, and its disc at scale. */
+
+import { arrowToSun } from "./frameArrow.ts";
+import type { PaperProps } from "./frameProps.ts";
+import { polygon } from "./frameTone.tsx";
+import { cut, openPath, type Point } from "./paths.ts";
+
+/** A disc smaller than this on paper gets a ring around it, px. */
+const SMALL_PX = 5;
+const RING_PX = 8;
+
+export function FrameSun({ track, tones, paper }: PaperProps) {
+  const disc = tones.sun.disc.map(paper.at);
+  return (
+    <g class="frame-sun">
+      {track.lines.map((line, i) => (
+        <path key={i} class="frame-track" d={openPath(line.map(paper.at))} />
+      ))}
+      {disc.length > 0 && <path class="frame-disc" d={polygon(tones.sun.disc, paper)} />}
+      {disc.length > 0 && widthOf(disc) < SMALL_PX && <Ring disc={disc} />}
+    </g>
+  );
+}
+
+/** Ticks on the sun's way with clock times, where they leave room for the arrow's words. */
+export function SunTimes(props: PaperProps) {
+  const { track, clock, paper } = props;
+  const arrow = arrowToSun(props);
+  return (
+    <g class="frame-times">
+      {track.ticks.map(({ at, xMm, yMm }) => {
+        const [x, y] = paper.at([xMm, yMm]).map(cut) as [number, number];
+        const isRight = x > paper.width - TEXT_PX;
+        const textY = Math.max(LINE_PX, y - 3);
+        const isTaken =
+          arrow !== null && Math.abs(textY - arrow.y) < LINE_PX && Math.abs(x - arrow.x) < 2 * TEXT_PX;
+        return (
+          <g key={at.getTime()}>
+            <circle class="frame-tick" cx={x} cy={y} r="2" />
+            {!isTaken && (
+              <text
+                class={`frame-label ${isRight ? "end" : ""}`}
+                x={cut(x + (isRight ? -5 : 5))}
+                y={cut(textY)}
+              >
+                {clock.at(at)}
+              </text>
+            )}
+          </g>
+        );
+      })}
+    </g>
+  );
+}
+
+/** Room a clock time takes beside its tick, px. */
+const TEXT_PX = 36;
+const LINE_PX = 11;
+
+function Ring({ disc }: { readonly disc: readonly Point[] }) {
+  const middle = (axis: 0 | 1): number =>
+    cut(disc.reduce((sum, point) => sum + point[axis], 0) / disc.length);
+  return <circle class="frame-ring" cx={middle(0)} cy={middle(1)} r={RING_PX} />;
+}
+
+const widthOf = (points: readonly Point[]): number =>
+  Math.max(...points.map(([x]) => x)) - Math.min(...points.map(([x]) => x));

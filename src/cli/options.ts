@@ -32,6 +32,8 @@ export interface CommonOptions {
   readonly sweepAt?: string;
   readonly every?: number;
   readonly sweepStrip: boolean;
+  readonly allSkies: readonly Sky[];
+  readonly cards: 2 | 4;
 }
 
 /** Sky states and the weight of each; null when none is given. */
@@ -127,6 +129,14 @@ export const OPTIONS: OptionTable = {
       numberOf("--every", 0.1, 600, "s"),
     ),
   sweepStrip: () => new Option("--strip", "draw each tracker's sun, T-0 across and T+ down").default(false),
+  allSkies: () =>
+    new Option("--sky <states>", `sky states of the page and its cards, comma-separated; haze:TURBIDITY too`)
+      .argParser(parseSkies)
+      .default(SKY_STATES, SKY_STATES.join(",")),
+  cards: () =>
+    new Option("--cards <count>", "cards on a printed page: 2 or 4")
+      .argParser((text: string) => Number(oneOf("--cards", ["2", "4"])(text)))
+      .default(2),
 };
 
 function parseWeightedSkies(text: string): WeightedSkies {

@@ -38,6 +38,17 @@ export function cautionsFor(plans: readonly CameraPlan[]): string[] {
   ];
 }
 
+/** The same in few words for the card of one camera. */
+export function cardCautions(plan: CameraPlan): string[] {
+  const meetsSun = plan.sun.risk !== "clear" && plan.sun.risk !== "down";
+  return [
+    ...(meetsSun ? [SUN_CAUTION] : []),
+    ...(plan.sun.risk === "hidden" ? [HIDDEN_CAUTION] : []),
+    ...(plan.sunImage === null ? [] : [BURN_CAUTION]),
+    "Pad access follows range safety and local rules. Meter when you can.",
+  ];
+}
+
 /** The camera whose gate gets most; null when none has the sun in its frame. */
 function worstImage(plans: readonly CameraPlan[]): CameraPlan | null {
   let worst: CameraPlan | null = null;

@@ -1,7 +1,7 @@
 /** The body of a picture facet by facet: the same light as the plan's means, at every place of the visible half. */
 
 import { horizonAxes, toEarthFixed, toHorizon } from "../../base/earthFixed.ts";
-import { acosDeg, atan2Deg, cosDeg, RAD_PER_DEG, sinDeg, wrap180 } from "../../base/units.ts";
+import { acosDeg, asinDeg, atan2Deg, clamp, cosDeg, RAD_PER_DEG, sinDeg, wrap180 } from "../../base/units.ts";
 import { subtract, type Vec3 } from "../../base/vector.ts";
 import { makePlumeLamp, plumeOnBodyLxPerCdM2 } from "../../light/plumeLamp.ts";
 import type { Site, Vehicle } from "../../site/types.ts";
@@ -18,8 +18,12 @@ export interface BodyFacet {
   readonly luminanceCdM2: number;
 }
 
-/** Facets across the visible half, and stretches of height where the plume lights them unevenly. */
-const FACETS = 10;
+/** Facets across the visible half: fewer where the body is narrow in the picture. */
+const LEAST_FACETS = 4;
+const MOST_FACETS = 10;
+/** As many as a body that fills the picture's width would have. */
+const FACETS_ACROSS = 60;
+/** Stretches of height where the plume lights them unevenly. */
 const LAMP_STRETCHES = 6;
 
 /** `things` are those of the instant under one sky. Empty without a vehicle or a place. */
@@ -35,7 +39,10 @@ export function bodyFacets(
   const { observerAzimuthDeg, halfDeg } = visibleHalf(site, view, vehicle);
   const carry = carryTo(site.place, view.place);
   const light = facetLight(vehicle, view, instant, things);
-  const edges = Array.from({ length: FACETS + 1 }, (_, i) => facetEdgeDeg(i, observerAzimuthDeg, halfDeg));
+  const facets = facetCount(vehicle, view, reach);
+  const edges = Array.from({ length: facets + 1 }, (_, i) =>
+    facetEdgeDeg(i / facets, observerAzimuthDeg, halfDeg),
+  );
   return edges.slice(1).flatMap((toDeg, i) => {
     const fromDeg = edges[i]!;
     const middleDeg = (fromDeg + toDeg) / 2;
@@ -61,9 +68,16 @@ export function bodyFacets(
   });
 }
 
+/** By the share of the picture's width that the body takes where the camera looks. */
+function facetCount({ diameterM }: Vehicle, { axis, frame }: CameraView, { xMm, yMm }: Reach): number {
+  const widthMm = (diameterM * frame.view.focalMm) / Math.max(diameterM, axis.rangeM ?? 0);
+  const share = widthMm / (2 * Math.min(xMm, yMm));
+  return Math.round(clamp(share * FACETS_ACROSS, LEAST_FACETS, MOST_FACETS));
+}
+
 /** Evenly across the width that is seen. */
-const facetEdgeDeg = (i: number, observerAzimuthDeg: number, halfDeg: number): number =>
-  observerAzimuthDeg + Math.asin(((2 * i) / FACETS - 1) * sinDeg(halfDeg)) / RAD_PER_DEG;
+const facetEdgeDeg = (share: number, observerAzimuthDeg: number, halfDeg: number): number =>
+  observerAzimuthDeg + asinDeg((2 * share - 1) * sinDeg(halfDeg));
 
 /** From the body to the camera, and how far round to either side it sees: less than a quarter from near by. */
 function visibleHalf(

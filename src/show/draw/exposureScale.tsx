@@ -28,17 +28,17 @@ export function ExposureScale({ readings, keep, range, width }: Props) {
   const { underStops, overStops } = range;
   const [low, high] = [-underStops - BEYOND_STOPS, overStops + BEYOND_STOPS];
   const scale = linear([low, high], [SIDE, width - SIDE]);
-  const steps = Array.from({ length: (underStops + overStops) * 2 }, (_, i) => i / 2 - underStops);
+  const steps = Array.from({ length: Math.ceil(underStops + overStops) }, (_, i) => i - underStops);
   const [from, to] = [scale(-underStops), scale(overStops)];
   return (
     <g class="scale">
       {steps.map((stops) => (
         <rect
           key={stops}
-          fill={toneOf(Math.min(overStops, stops + 0.25), range)}
+          fill={toneOf(Math.min(overStops, stops + 0.5), range)}
           x={cut(scale(stops))}
           y={BAR_TOP}
-          width={cut(scale(Math.min(overStops, stops + 0.5)) - scale(stops))}
+          width={cut(scale(Math.min(overStops, stops + 1)) - scale(stops))}
           height={BAR_HEIGHT}
         />
       ))}

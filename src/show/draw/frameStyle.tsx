@@ -3,7 +3,7 @@
 import type { Palette } from "./palette.ts";
 
 export const frameStyle = ({ paper, ink, alarm, mark }: Palette): string => `
-.frame-tone{stroke-width:.7;stroke-linejoin:round}
+.frame-tone{fill:currentColor;stroke:currentColor;stroke-width:.7;stroke-linejoin:round}
 .frame-level{fill:none;stroke:#16191d;stroke-width:.8;stroke-opacity:.7}
 .frame-structure{stroke:#16191d;stroke-width:1;fill:#8f9499}
 .frame-lattice{fill:url(#pattern-lattice);fill-opacity:.9}
@@ -29,9 +29,11 @@ export const frameStyle = ({ paper, ink, alarm, mark }: Palette): string => `
 export const FramePatterns = () => (
   <defs>
     <pattern id="pattern-over" width="7" height="7" patternUnits="userSpaceOnUse">
+      <rect fill="#ffffff" width="7" height="7" />
       <path class="clip-line" d="M-1 1L1 -1M0 7L7 0M6 8L8 6" />
     </pattern>
     <pattern id="pattern-under" width="6" height="6" patternUnits="userSpaceOnUse">
+      <rect fill="#000000" width="6" height="6" />
       <circle class="clip-dot" cx="3" cy="3" r="1" />
     </pattern>
     <pattern id="pattern-lattice" width="6" height="6" patternUnits="userSpaceOnUse">

@@ -10,14 +10,24 @@ export interface TonedPart {
   readonly luminanceCdM2: number;
 }
 
-/** Tenths of a px: a picture has thousands of corners. */
-const tenths = (value: number): number => Math.round(value * 10) / 10 + 0;
-
-/** A closed path through places on the gate; empty for none. */
+/** A closed path through places on the gate, tenths of a px from corner to corner: a page has thousands. Empty for none. */
 export function polygon(outline: readonly Point2[], paper: FramePaper): string {
   if (outline.length === 0) return "";
-  return `M${outline.map((mm) => paper.at(mm).map(tenths).join(" ")).join("L")}Z`;
+  let [fromX, fromY] = [0, 0];
+  const corners = outline.map((mm, i) => {
+    const [x, y] = paper.at(mm).map((px) => Math.round(px * 10)) as [number, number];
+    const step = `${i === 0 ? "M" : i === 1 ? "l" : " "}${short(x - fromX)} ${short(y - fromY)}`;
+    [fromX, fromY] = [x, y];
+    return step;
+  });
+  return `${corners.join("")}z`;
 }
+
+/** Tenths as a number, without a leading nought. */
+const short = (tenths: number): string => String(tenths / 10).replace(/^(-?)0\./, "$1.");
+
+/** Fill and line alike follow the colour property, which the types of elements forget. */
+const tint = (color: string): object => ({ color });
 
 interface Props {
   readonly parts: readonly TonedPart[];
@@ -31,16 +41,18 @@ export function ToneGroups({ parts, exposure: { midToneLog2, range }, paper }: P
   let under = "";
   for (const { outline, luminanceCdM2 } of parts) {
     const stops = luminanceCdM2 > 0 ? Math.log2(luminanceCdM2) - midToneLog2 : Number.NEGATIVE_INFINITY;
-    const tone = toneOf(stops, range);
     const path = polygon(outline, paper);
-    paths.set(tone, (paths.get(tone) ?? "") + path);
     if (stops > range.overStops) over += path;
     else if (stops < -range.underStops) under += path;
+    else {
+      const tone = toneOf(stops, range);
+      paths.set(tone, (paths.get(tone) ?? "") + path);
+    }
   }
   return (
     <>
       {[...paths].map(([tone, d]) => (
-        <path key={tone} class="frame-tone" fill={tone} stroke={tone} d={d} />
+        <path key={tone} class="frame-tone" {...tint(tone)} d={d} />
       ))}
       {over !== "" && <path class="frame-over" fill="url(#pattern-over)" d={over} />}
       {under !== "" && <path class="frame-under" fill="url(#pattern-under)" d={under} />}

@@ -1,0 +1,48 @@
+/** `padstop report SITE -o plan.html`: the pages people look at. */
+
+import type { Command } from "commander";
+import { rankWindows } from "../../plan/rank/rankWindows.ts";
+import { reportInput } from "../../show/report/reportInput.ts";
+import { reportPage } from "../../show/report/reportPage.tsx";
+import { chooseWindow } from "../../site/chooseWindow.ts";
+import type { Context } from "../context.ts";
+import { readSite } from "../files.ts";
+import { type CommonOptions, OPTIONS } from "../options.ts";
+import { tellOtherWindows } from "../otherWindows.ts";
+import { deliver } from "../output.ts";
+import { pageProgram, sha256Base64 } from "../pageProgram.ts";
+
+type Options = Pick<CommonOptions, "window" | "sky" | "step" | "cards" | "output" | "quiet">;
+
+export function addReport(program: Command, context: Context): void {
+  program
+    .command("report")
+    .description("one page to look at and print: the pad, every frame, a card per camera, a T-0 to move")
+    .argument("<site>", "site file (YAML)")
+    .addOption(OPTIONS.window())
+    .addOption(OPTIONS.allSkies())
+    .addOption(OPTIONS.step())
+    .addOption(OPTIONS.cards())
+    .addOption(OPTIONS.output())
+    .addOption(OPTIONS.quiet())
+    .addHelpText("after", "\nExample:\n  padstop report sites/skerry-vane.yaml -o plan.html\n")
+    .action((path: string, options: Options) => {
+      const site = readSite(path);
+      const window = chooseWindow(site, options.window ?? null);
+      const ranking =
+        site.windows.length > 1 && site.cameras.length > 0
+          ? rankWindows(site, site.windows, { sky: options.sky })
+          : null;
+      const input = reportInput(site, window, options.sky, {
+        ranking,
+        ...(options.step === undefined ? {} : { stepS: options.step }),
+      });
+      const page = reportPage(input, {
+        script: pageProgram(),
+        sha256: sha256Base64,
+        cardsAPage: options.cards,
+      });
+      deliver(context.world, options, page, path);
+      if (!options.quiet && options.window === undefined) tellOtherWindows(site, "Reported", context);
+    });
+}

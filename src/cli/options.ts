@@ -34,6 +34,7 @@ export interface CommonOptions {
   readonly sweepStrip: boolean;
   readonly allSkies: readonly Sky[];
   readonly cards: 2 | 4;
+  readonly viewPicture?: string;
 }
 
 /** Sky states and the weight of each; null when none is given. */
@@ -133,6 +134,11 @@ export const OPTIONS: OptionTable = {
     new Option("--sky <states>", `sky states of the page and its cards, comma-separated; haze:TURBIDITY too`)
       .argParser(parseSkies)
       .default(SKY_STATES, SKY_STATES.join(",")),
+  viewPicture: () =>
+    new Option(
+      "--picture <file>",
+      "what the camera sees at the T-0 of --at, or in the middle: a file in SVG",
+    ),
   cards: () =>
     new Option("--cards <count>", "cards on a printed page: 2 or 4")
       .argParser((text: string) => Number(oneOf("--cards", ["2", "4"])(text)))

@@ -6,8 +6,8 @@ type Element = Parameters<typeof renderToString>[0];
 
 export const markupOf = (element: Element): string => short(renderToString(element));
 
-/** Shapes without content close themselves; in text and attributes no such tag can stand. */
-const short = (markup: string): string => markup.replaceAll(/><\/(?:path|rect|circle)>/g, "/>");
+/** Shapes without content close themselves; no text can look like one, as its brackets are escaped. */
+const short = (markup: string): string => markup.replaceAll(/<(path|rect|circle)([^<>]*)><\/\1>/g, "<$1$2/>");
 
 /** A file of one SVG picture, ready for any viewer. */
 export const svgFile = (picture: Element): string =>

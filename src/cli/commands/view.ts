@@ -1,20 +1,23 @@
 /** `padstop view SITE CAMERA`: one camera through the window. */
 
 import type { Command } from "commander";
-import { type ViewPlan, viewCamera } from "../../plan/viewCamera.ts";
+import { t0InWindow } from "../../plan/t0InWindow.ts";
+import { cameraOf, type ViewPlan, viewCamera } from "../../plan/viewCamera.ts";
 import { planCsv } from "../../show/planCsv.ts";
+import { cameraFile } from "../../show/report/cameraFile.tsx";
 import { viewJson, viewSheet } from "../../show/viewSheet.ts";
 import { chooseWindow } from "../../site/chooseWindow.ts";
 import type { Context } from "../context.ts";
 import { readSite } from "../files.ts";
 import { type CommonOptions, OPTIONS } from "../options.ts";
 import { deliver, sheetOptions } from "../output.ts";
+import { refuseSameFile, writePicture } from "../pictureFile.ts";
 import type { World } from "../world.ts";
 
 type Options = Pick<
   CommonOptions,
   "window" | "sky" | "step" | "format" | "output" | "quiet" | "color" | "width" | "explain" | "at"
->;
+> & { readonly picture?: string };
 
 export function addView(program: Command, { world }: Context): void {
   program
@@ -27,6 +30,7 @@ export function addView(program: Command, { world }: Context): void {
     .addOption(OPTIONS.step())
     .addOption(OPTIONS.explain())
     .addOption(OPTIONS.at())
+    .addOption(OPTIONS.viewPicture())
     .addOption(OPTIONS.format())
     .addOption(OPTIONS.output())
     .addOption(OPTIONS.width())
@@ -34,6 +38,7 @@ export function addView(program: Command, { world }: Context): void {
     .addOption(OPTIONS.color())
     .addHelpText("after", "\nExample:\n  padstop view sites/skerry-vane.yaml P04 --explain --at 18:25\n")
     .action((path: string, id: string, options: Options) => {
+      refuseSameFile(options);
       const site = readSite(path);
       const window = chooseWindow(site, options.window ?? null);
       const view = viewCamera(site, window, id, {
@@ -42,6 +47,15 @@ export function addView(program: Command, { world }: Context): void {
         ...(options.step === undefined ? {} : { stepS: options.step }),
         ...(options.at === undefined ? {} : { at: options.at }),
       });
+      writePicture(world, options, path, () =>
+        cameraFile(
+          { ...site, cameras: [cameraOf(site, id)] },
+          window,
+          options.sky,
+          view.plan,
+          options.at === undefined ? null : t0InWindow(site, window, options.at),
+        ),
+      );
       deliver(world, options, viewText(view, world, options), path);
     });
 }

@@ -30,20 +30,23 @@ export function SunTimes(props: PaperProps) {
     <g class="frame-times">
       {track.ticks.map(({ at, xMm, yMm }) => {
         const [x, y] = paper.at([xMm, yMm]).map(cut) as [number, number];
-        const isRight = x > paper.width - TEXT_PX;
+        const words = clock.at(at);
+        const isRight = x > paper.width - words.length * LETTER_PX - BESIDE_PX;
         const textY = Math.max(LINE_PX, y - 3);
         const isTaken =
-          arrow !== null && Math.abs(textY - arrow.y) < LINE_PX && Math.abs(x - arrow.x) < 2 * TEXT_PX;
+          arrow !== null &&
+          Math.abs(textY - arrow.y) < LINE_PX &&
+          Math.abs(x - arrow.x) < 2 * words.length * LETTER_PX;
         return (
           <g key={at.getTime()}>
             <circle class="frame-tick" cx={x} cy={y} r="2" />
             {!isTaken && (
               <text
                 class={`frame-label ${isRight ? "end" : ""}`}
-                x={cut(x + (isRight ? -5 : 5))}
+                x={cut(x + (isRight ? -BESIDE_PX : BESIDE_PX))}
                 y={cut(textY)}
               >
-                {clock.at(at)}
+                {words}
               </text>
             )}
           </g>
@@ -53,8 +56,9 @@ export function SunTimes(props: PaperProps) {
   );
 }
 
-/** Room a clock time takes beside its tick, px. */
-const TEXT_PX = 36;
+/** Between a tick and its clock time, and the width of a letter at most, px. */
+const BESIDE_PX = 5;
+const LETTER_PX = 5.8;
 const LINE_PX = 11;
 
 function Ring({ disc }: { readonly disc: readonly Point[] }) {

@@ -1,0 +1,60 @@
+/** A real browser for the tests: its binary comes inside a package of the registry. */
+
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { pathToFileURL } from "node:url";
+import binary from "@sparticuz/chromium";
+import { type Browser, type BrowserContextOptions, chromium, type Page } from "playwright-core";
+
+/** Switches of a machine without a sandbox of its own; one process for everything would end with its first page. */
+const OTHERWISE = ["--single-process", "--no-zygote"];
+
+export const openBrowser = async (): Promise<Browser> =>
+  chromium.launch({
+    executablePath: await binary.executablePath(),
+    args: binary.args.filter((one) => !OTHERWISE.includes(one)),
+    headless: true,
+  });
+
+export interface OpenPage {
+  readonly page: Page;
+  /** Errors, warnings and dialogs of the page, and requests to anywhere but its own file. */
+  readonly faults: string[];
+  readonly close: () => Promise<void>;
+}
+
+/** Opens a page from a file, as a reader would, and keeps a list of all that should not happen. */
+export async function openPage(
+  browser: Browser,
+  html: string,
+  options: BrowserContextOptions = {},
+): Promise<OpenPage> {
+  const folder = mkdtempSync(join(tmpdir(), "padstop-page-"));
+  const path = join(folder, "plan.html");
+  writeFileSync(path, html);
+  const url = pathToFileURL(path).href;
+  const context = await browser.newContext({ viewport: { width: 1280, height: 900 }, ...options });
+  const page = await context.newPage();
+  const faults: string[] = [];
+  page.on("console", (message) => {
+    if (message.type() === "error" || message.type() === "warning") faults.push(`console: ${message.text()}`);
+  });
+  page.on("pageerror", (error) => faults.push(`error: ${error.message}`));
+  page.on("dialog", (dialog) => {
+    faults.push(`dialog: ${dialog.message()}`);
+    void dialog.dismiss();
+  });
+  page.on("request", (request) => {
+    if (request.url() !== url) faults.push(`request: ${request.url()}`);
+  });
+  await page.goto(url);
+  return {
+    page,
+    faults,
+    close: async () => {
+      await context.close();
+      rmSync(folder, { recursive: true, force: true });
+    },
+  };
+}

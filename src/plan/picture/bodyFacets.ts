@@ -40,13 +40,11 @@ export function bodyFacets(
   const carry = carryTo(site.place, view.place);
   const light = facetLight(vehicle, view, instant, things);
   const facets = facetCount(vehicle, view, reach);
-  const edges = Array.from({ length: facets + 1 }, (_, i) =>
-    facetEdgeDeg(i / facets, observerAzimuthDeg, halfDeg),
-  );
-  return edges.slice(1).flatMap((toDeg, i) => {
-    const fromDeg = edges[i]!;
-    const middleDeg = (fromDeg + toDeg) / 2;
-    const cuts = light.cutsAt(middleDeg);
+  const azimuthAt = (share: number): number => facetEdgeDeg(share, observerAzimuthDeg, halfDeg);
+  return Array.from({ length: facets }, (_, i) => i).flatMap((i) => {
+    const [fromDeg, toDeg] = [azimuthAt(i / facets), azimuthAt((i + 1) / facets)];
+    const places = PLACES.map((share) => azimuthAt((i + share) / facets));
+    const cuts = light.cutsAt((fromDeg + toDeg) / 2);
     return cuts.slice(1).flatMap((topM, k): BodyFacet[] => {
       const footM = cuts[k]!;
       const corner = (azimuthDeg: number, upM: number): Vec3 =>
@@ -63,10 +61,19 @@ export function bodyFacets(
       ];
       const outline = onPicture(view.frame, corners, reach);
       if (outline.length === 0) return [];
-      return [{ outline, luminanceCdM2: light.at(middleDeg, (footM + topM) / 2) }];
+      return [
+        {
+          outline,
+          luminanceCdM2: meanOf(places.map((azimuthDeg) => light.at(azimuthDeg, (footM + topM) / 2))),
+        },
+      ];
     });
   });
 }
+
+/** Evenly over the width of a facet, for its mean. */
+const PLACES = [0.125, 0.375, 0.625, 0.875] as const;
+const meanOf = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0) / values.length;
 
 /** By the share of the picture's width that the body takes where the camera looks. */
 function facetCount({ diameterM }: Vehicle, { axis, frame }: CameraView, { xMm, yMm }: Reach): number {

@@ -1,4 +1,4 @@
-/** Clock times over a row of T-0s that stands one character per stretch. */
+/** Round clock times of a window, and how they stand over a row of T-0s with one character per stretch. */
 
 import { MS_PER_MINUTE } from "../base/units.ts";
 import { makeClock } from "../plan/clock.ts";
@@ -8,6 +8,17 @@ import { utcOffsetMinutes } from "../site/zoneTime.ts";
 const TICK_MINUTES = [1, 2, 5, 10, 15, 30, 60, 120, 180, 360, 720, 1440, 2880] as const;
 /** Blanks between two times. */
 const GAP = 2;
+
+/** Round clock times of a window, UTC milliseconds, at least so far apart (two days at most); its end is left out. */
+export function roundTimes(window: CutWindow["window"], zone: string, leastMs: number): readonly number[] {
+  const tickMinutes =
+    TICK_MINUTES.find((minutes) => minutes * MS_PER_MINUTE >= leastMs) ?? TICK_MINUTES.at(-1)!;
+  const tickMs = tickMinutes * MS_PER_MINUTE;
+  const offsetMs = utcOffsetMinutes(window.opens, zone) * MS_PER_MINUTE;
+  const firstMs = Math.ceil((window.opens.getTime() + offsetMs) / tickMs) * tickMs - offsetMs;
+  const count = Math.max(0, Math.ceil((window.closes.getTime() - firstMs) / tickMs));
+  return Array.from({ length: count }, (_, i) => firstMs + i * tickMs);
+}
 
 /** A window cut into stretches. */
 export interface CutWindow {
@@ -23,13 +34,9 @@ export function clockLines({ edges, window }: CutWindow, zone: string): [string,
   const opensMs = window.opens.getTime();
   const stretchMs = (window.closes.getTime() - opensMs) / columns;
   const room = (clock.at(window.opens).length + GAP) * stretchMs;
-  const tickMinutes = TICK_MINUTES.find((minutes) => minutes * MS_PER_MINUTE >= room) ?? TICK_MINUTES.at(-1)!;
-  const tickMs = tickMinutes * MS_PER_MINUTE;
-  const offsetMs = utcOffsetMinutes(window.opens, zone) * MS_PER_MINUTE;
-  const firstMs = Math.ceil((opensMs + offsetMs) / tickMs) * tickMs - offsetMs;
   let times = "";
   let marks = "";
-  for (let ms = firstMs; ms < window.closes.getTime(); ms += tickMs) {
+  for (const ms of roundTimes(window, zone, room)) {
     const column = Math.floor((ms - opensMs) / stretchMs);
     const text = clock.at(new Date(ms));
     if (column + text.length > columns) break;

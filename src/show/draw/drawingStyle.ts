@@ -1,11 +1,13 @@
 /** The rules of every drawing in one palette: a page has them once per palette, a file of its own brings them along. */
 
 import { lightStyle } from "./lightMarks.tsx";
+import { padStyle } from "./padKey.tsx";
 import type { Palette } from "./palette.ts";
 
 export const FONT = "system-ui,-apple-system,Segoe UI,Roboto,Noto Sans,Helvetica,Arial,sans-serif";
 
-export const drawingStyle = (palette: Palette): string => [common(palette), lightStyle(palette)].join("");
+export const drawingStyle = (palette: Palette): string =>
+  [common(palette), lightStyle(palette), padStyle(palette)].join("");
 
 /** Lines, text and marks that several drawings use. */
 const common = ({ paper, ink, soft, faint, mark, alarm, tracker }: Palette): string => `

@@ -51,10 +51,7 @@ const WAYS: readonly Point[] = [
 const DISTANCES_PX: readonly number[] = [3, 11, 20, 32, 46];
 const FAR_PX: readonly number[] = [...DISTANCES_PX, 62, 80, 100, 122];
 
-/** In the order of the wishes; null where there is no room. */
-export const placeLabels = (wishes: readonly LabelWish[], room: LabelRoom): (PlacedLabel | null)[] =>
-  wishes.map((wish) => placeLabel(wish, room));
-
+/** Null where there is no room. */
 export function placeLabel(wish: LabelWish, room: LabelRoom): PlacedLabel | null {
   for (const distancePx of wish.isFar ? FAR_PX : DISTANCES_PX) {
     for (const way of WAYS) {

@@ -14,7 +14,7 @@ import type { Point } from "./paths.ts";
 
 const ID_LETTERS = 14;
 const NAME_LETTERS = 22;
-export const LABEL_PX = 9;
+const LABEL_PX = 9;
 /** Marks of what lies outside stand this far inside the border, heads of arrows outside it. */
 const OUTSIDE_IN_PX = 5;
 const ARROW_OUT_PX = 7;

@@ -9,7 +9,7 @@ import { closedPath, cut, type Point } from "./paths.ts";
 export const MARK_PX = 6;
 const HALF_PX = 3.4;
 /** The arrow of a camera that has no place. */
-export const ARROW_PX = 15;
+const ARROW_PX = 15;
 
 export type RiskMark = "in" | "near" | "else";
 

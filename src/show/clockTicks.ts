@@ -1,4 +1,4 @@
-/** Clock times over a row of T-0s that stands one character per stretch. */
+/** Round clock times of a window, and how they stand over a row of T-0s with one character per stretch. */
 
 import { makeClock } from "../plan/clock.ts";
 import { roundTimesMs } from "../plan/roundTimes.ts";
@@ -22,7 +22,7 @@ export function clockLines({ edges, window }: CutWindow, zone: string): [string,
   const room = (clock.at(window.opens).length + GAP) * stretchMs;
   let times = "";
   let marks = "";
-  for (const ms of roundTimesMs(opensMs, window.closes.getTime(), zone, room)) {
+  for (const ms of roundTimesMs(window, zone, room)) {
     const column = Math.floor((ms - opensMs) / stretchMs);
     const text = clock.at(new Date(ms));
     if (column + text.length > columns) break;

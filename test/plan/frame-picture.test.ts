@@ -61,7 +61,10 @@ describe("a level camera", () => {
     const wide = layoutOf(liveOf([LEVEL.replace("focal: 100", "focal: 50")]));
     // Half the gate is atan(18 / 50) = 19.8 degrees; 5 more are 50 tan(24.8) = 23.1 mm, which the picture holds.
     const wanted = 50 * Math.tan(Math.atan(0.36) + 5 * RAD);
-    expect(range(wide.flare, 0)[1]).toBeCloseTo(wanted, 4);
+    // On the level through the axis; above and below, the border is a cone about the gate's side.
+    const beside = [...wide.flare].filter(([x]) => x > 0).sort((a, b) => Math.abs(a[1]) - Math.abs(b[1]))[0]!;
+    expect(beside[1]).toBeCloseTo(0, 6);
+    expect(beside[0]).toBeCloseTo(wanted, 4);
     expect(wide.reach.xMm).toBeGreaterThan(wanted);
     // At 100 mm the margin takes more than the picture can show: it ends a little outside the gate.
     expect(layout.reach.xMm).toBeCloseTo(18 * 1.3, 9);
@@ -73,7 +76,7 @@ it("a camera that looks up has its horizon below the middle, at the tangent of i
   const up = LEVEL.replace("aim: { up: 25 }", "aim: { up: 65 }");
   // 40 m over 400 m is 5.71 degrees; the level lies 100 x 40 / 400 = 10 mm below the axis, but for the Earth's curve (0.0063 mm).
   const levelMm = range(layoutOf(liveOf([up])).ground, 1)[1];
-  expect(levelMm).toBeCloseTo((100 * 400) / 6_378_137 - 10, 4);
+  expect(levelMm).toBeCloseTo((100 * 400) / 6_378_137 - 10, 3);
 });
 
 it("a camera on its side is shown upright", () => {

@@ -52,7 +52,7 @@ export function sunTrackPicture({ scene }: LiveWindow, camera: LiveCamera, reach
       line = [];
     }
   }
-  const ticks = roundTimesMs(fromMs, toMs + 1, scene.site.zone, shownMs / MOST_TICKS);
+  const ticks = roundTimesMs({ opens, closes: new Date(toMs + 1) }, scene.site.zone, shownMs / MOST_TICKS);
   return {
     lines: lines.filter(({ length }) => length > 1),
     ticks: ticks.flatMap((ms) => {

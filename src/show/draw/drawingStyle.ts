@@ -3,12 +3,13 @@
 import { scaleStyle } from "./exposureScale.tsx";
 import { frameStyle } from "./frameStyle.tsx";
 import { lightStyle } from "./lightMarks.tsx";
+import { padStyle } from "./padKey.tsx";
 import type { Palette } from "./palette.ts";
 
 export const FONT = "system-ui,-apple-system,Segoe UI,Roboto,Noto Sans,Helvetica,Arial,sans-serif";
 
 export const drawingStyle = (palette: Palette): string =>
-  [common, lightStyle, frameStyle, scaleStyle].map((style) => style(palette)).join("");
+  [common, lightStyle, frameStyle, scaleStyle, padStyle].map((style) => style(palette)).join("");
 
 /** Lines, text and marks that several drawings use. */
 const common = ({ paper, ink, soft, faint, mark, alarm, tracker }: Palette): string => `

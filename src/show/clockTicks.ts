@@ -16,6 +16,18 @@ export interface CutWindow {
   readonly edges: readonly Date[];
 }
 
+/** Round clock times of a window, ms, at least so far apart: inside it, the close left out. */
+export function clockTimes({ opens, closes }: CutWindow["window"], zone: string, leastMs: number): number[] {
+  const tickMinutes =
+    TICK_MINUTES.find((minutes) => minutes * MS_PER_MINUTE >= leastMs) ?? TICK_MINUTES.at(-1)!;
+  const tickMs = tickMinutes * MS_PER_MINUTE;
+  const opensMs = opens.getTime();
+  const offsetMs = utcOffsetMinutes(opens, zone) * MS_PER_MINUTE;
+  const firstMs = Math.ceil((opensMs + offsetMs) / tickMs) * tickMs - offsetMs;
+  const count = Math.max(0, Math.ceil((closes.getTime() - firstMs) / tickMs));
+  return Array.from({ length: count }, (_, i) => firstMs + i * tickMs);
+}
+
 /** Round clock times with room between them, and a mark over the stretch each falls in. */
 export function clockLines({ edges, window }: CutWindow, zone: string): [string, string] {
   const clock = makeClock(zone, window.opens, window.closes);
@@ -23,13 +35,9 @@ export function clockLines({ edges, window }: CutWindow, zone: string): [string,
   const opensMs = window.opens.getTime();
   const stretchMs = (window.closes.getTime() - opensMs) / columns;
   const room = (clock.at(window.opens).length + GAP) * stretchMs;
-  const tickMinutes = TICK_MINUTES.find((minutes) => minutes * MS_PER_MINUTE >= room) ?? TICK_MINUTES.at(-1)!;
-  const tickMs = tickMinutes * MS_PER_MINUTE;
-  const offsetMs = utcOffsetMinutes(window.opens, zone) * MS_PER_MINUTE;
-  const firstMs = Math.ceil((opensMs + offsetMs) / tickMs) * tickMs - offsetMs;
   let times = "";
   let marks = "";
-  for (let ms = firstMs; ms < window.closes.getTime(); ms += tickMs) {
+  for (const ms of clockTimes(window, zone, room)) {
     const column = Math.floor((ms - opensMs) / stretchMs);
     const text = clock.at(new Date(ms));
     if (column + text.length > columns) break;

@@ -2,10 +2,12 @@
 
 import { lightStyle } from "./lightMarks.tsx";
 import type { Palette } from "./palette.ts";
+import { sweepMapStyle, sweepPathStyle } from "./sweepStyle.ts";
 
 export const FONT = "system-ui,-apple-system,Segoe UI,Roboto,Noto Sans,Helvetica,Arial,sans-serif";
 
-export const drawingStyle = (palette: Palette): string => [common(palette), lightStyle(palette)].join("");
+export const drawingStyle = (palette: Palette): string =>
+  [common(palette), lightStyle(palette), sweepMapStyle(palette), sweepPathStyle(palette)].join("");
 
 /** Lines, text and marks that several drawings use. */
 const common = ({ paper, ink, soft, faint, mark, alarm, tracker }: Palette): string => `

@@ -16,9 +16,13 @@ const ROWS_S = [0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 30, 60, 120, 300] as const;
 const GAP = 2;
 const LONGEST_ID = 24;
 
+/** Round seconds from row to row for a map of no more than so many rows. */
+export const roundRowS = ({ fromS, toS }: TPlusSpan, mostRows: number): number =>
+  ROWS_S.find((step) => (toS - fromS) / step <= mostRows) ?? ROWS_S.at(-1)!;
+
 /** Columns, and round seconds from row to row, for a map of this stretch of T+. */
 export function mapSize({ fromS, toS }: TPlusSpan, width: number): { columns: number; rowS: number } {
-  const rowS = ROWS_S.find((step) => (toS - fromS) / step <= MOST_ROWS) ?? ROWS_S.at(-1)!;
+  const rowS = roundRowS({ fromS, toS }, MOST_ROWS);
   const rows = Math.ceil((toS - fromS) / rowS);
   const starts = Array.from({ length: rows }, (_, i) => fromS + i * rowS);
   return { columns: width - labelWidth(starts), rowS };

@@ -34,7 +34,7 @@ const STRAYED = "a degree off is some 4 minutes of T-0, or no crossing at all";
 const EXACT_WORDS = `Exact for the ascent as given: ${STRAYED}.`;
 const ROUGH_WORDS = `Of an ascent made from parameters: ${STRAYED}.`;
 
-interface Times {
+export interface Times {
   readonly clock: SweepClock;
   readonly isRough: boolean;
 }
@@ -48,7 +48,7 @@ function headWords({ id, follows, lens, fieldDeg }: TrackerSweep, paint: Paint):
 }
 
 /** A tenth says little of a field that is one or two tenths wide. */
-const fieldText = (angleDeg: number): string => angleDeg.toFixed(angleDeg < 1 ? 2 : 1);
+export const fieldText = (angleDeg: number): string => angleDeg.toFixed(angleDeg < 1 ? 2 : 1);
 
 function riskWord(risk: SunRiskWord, paint: Paint): string {
   if (risk === "in-frame") return paint.alarm("IN FRAME");
@@ -97,25 +97,28 @@ const crossingParts = (
 /** Ends of neighbouring spans are told to a tenth of a second, each for itself. */
 const SAME_END_MS = 150;
 
-const isBeside = ({ from, to }: SweepCrossing, others: readonly SweepCrossing[]): boolean =>
+export const isBeside = ({ from, to }: SweepCrossing, others: readonly SweepCrossing[]): boolean =>
   others.some(
     (other) =>
       Math.abs(other.to.getTime() - from.getTime()) < SAME_END_MS ||
       Math.abs(other.from.getTime() - to.getTime()) < SAME_END_MS,
   );
 
-const whenWords = ({ at, tPlusS }: ClosestApproach, { clock, isRough }: Times): string =>
+export const whenWords = ({ at, tPlusS }: ClosestApproach, { clock, isRough }: Times): string =>
   `T-0 ${clock.at(at)} ${tPlusText(tPlusS, isRough)}`;
 
 /** Rounded towards the sun: no approach reads as farther than it is. */
 const floorTo = (value: number, digits: number): number => Math.floor(value * 10 ** digits) / 10 ** digits;
 
-function offAxisWords({ offAxisDeg }: ClosestApproach, { isRough }: Times): string {
+export function offAxisWords(
+  { offAxisDeg }: Pick<ClosestApproach, "offAxisDeg">,
+  { isRough }: Pick<Times, "isRough">,
+): string {
   const digits = isRough ? 1 : 2;
   return `${degreesText(floorTo(offAxisDeg, digits), digits)}° off the axis`;
 }
 
-function edgeWords({ fromEdgeDeg }: ClosestApproach): string {
+export function edgeWords({ fromEdgeDeg }: Pick<ClosestApproach, "fromEdgeDeg">): string {
   const edge = floorTo(fromEdgeDeg, 1);
   return `${degreesText(Math.abs(edge))}° ${edge < 0 ? "inside" : "outside"} the edge`;
 }

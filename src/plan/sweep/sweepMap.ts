@@ -7,6 +7,7 @@ import type { Sky } from "../../sky/daylight.ts";
 import { prepareCamera, shareScene } from "../prepareCamera.ts";
 import { makeScene } from "../scene.ts";
 import { cameraOf } from "../viewCamera.ts";
+import type { PreparedSweep } from "./prepareSweep.ts";
 import type { SweepMap } from "./sweepTypes.ts";
 import type { Tracker } from "./tracker.ts";
 
@@ -24,14 +25,22 @@ export function sweepMapOf(
 ): SweepMap {
   const camera = cameraOf(site, cameraId);
   const shared = shareScene(makeScene({ ...site, cameras: [camera] }, window, { sky, stepS: 3600 }));
-  const { tracker, light, room } = prepareCamera(shared, camera).sweep!;
-  const { opens, closes } = window;
+  return sweepMapFrom(prepareCamera(shared, camera).sweep!, columns, rowS);
+}
+
+/** The same of a tracker that is prepared already: its own window, the light under the first sky it was prepared for. */
+export function sweepMapFrom(
+  { tracker, light, room }: Pick<PreparedSweep, "tracker" | "light" | "room">,
+  columns: number,
+  rowS: number,
+): SweepMap {
+  const { opens, closes } = room.window;
   const stretchMs = (closes.getTime() - opens.getTime()) / columns;
   const edges = Array.from({ length: columns + 1 }, (_, i) => new Date(opens.getTime() + i * stretchMs));
   const rows = Math.max(1, Math.ceil((room.toS - room.fromS) / rowS - ROUNDING));
   const met = edges.slice(0, -1).map((edge) => meetings(tracker, edge.getTime(), stretchMs));
   return {
-    id: camera.id,
+    id: tracker.camera.id,
     window: { opens, closes },
     edges,
     rows: Array.from({ length: rows }, (_, row) => {

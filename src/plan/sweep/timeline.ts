@@ -150,7 +150,8 @@ function sunOf({ sunPath }: Tracker, ms: number): Pick<SweepRow, "sunAzimuthDeg"
   };
 }
 
-function sunWord(tracker: Tracker, t0Ms: number, ms: number): SunRiskWord {
+/** The sun at one T-0 and T+, ms. */
+export function sunWord(tracker: Tracker, t0Ms: number, ms: number): SunRiskWord {
   if (tracker.inFrame.valueAt(t0Ms, ms) < 0) return "in-frame";
   if (tracker.flare.valueAt(t0Ms, ms) < 0) return "near-frame";
   if (tracker.flareOrHidden.valueAt(t0Ms, ms) < 0) return "hidden";

@@ -5,11 +5,14 @@ import { frameStyle } from "./frameStyle.tsx";
 import { lightStyle } from "./lightMarks.tsx";
 import { padStyle } from "./padKey.tsx";
 import type { Palette } from "./palette.ts";
+import { sweepMapStyle, sweepPathStyle } from "./sweepStyle.ts";
 
 export const FONT = "system-ui,-apple-system,Segoe UI,Roboto,Noto Sans,Helvetica,Arial,sans-serif";
 
 export const drawingStyle = (palette: Palette): string =>
-  [common, lightStyle, frameStyle, scaleStyle, padStyle].map((style) => style(palette)).join("");
+  [common, lightStyle, frameStyle, scaleStyle, padStyle, sweepMapStyle, sweepPathStyle]
+    .map((style) => style(palette))
+    .join("");
 
 /** Lines, text and marks that several drawings use. */
 const common = ({ paper, ink, soft, faint, mark, alarm, tracker }: Palette): string => `

@@ -3,6 +3,7 @@
 import { LIGHT_CLASSES, type LightClass } from "../../light/lightClass.ts";
 import { LETTERS } from "../stripText.ts";
 import { LIGHT_TONES, onTone, type Palette } from "./palette.ts";
+import { cut } from "./paths.ts";
 
 /** Classes that share a tone with another, or come close to one, carry a pattern over it. */
 const PATTERNED: readonly LightClass[] = ["shaded", "flat", "dusk"];
@@ -47,18 +48,25 @@ export interface Box {
   readonly height: number;
 }
 
-/** Narrower than this a cell has no room for its letter, px. */
+/** Smaller than this a cell has no room for its letter, px. */
 const LEAST_LETTERED_PX = 9;
 
+export interface LightCellProps {
+  readonly light: LightClass;
+  readonly box: Box;
+  /** A letter where there is room. */
+  readonly isLettered?: boolean;
+}
+
 /** A stretch of one class of light: tone, pattern, letter. */
-export function LightCell({ light, box }: { readonly light: LightClass; readonly box: Box }) {
+export function LightCell({ light, box, isLettered = true }: LightCellProps) {
   const { x, y, width, height } = box;
   return (
     <>
       <rect class={toneClass(light)} {...box} />
       {PATTERNED.includes(light) && <rect fill={`url(#pattern-${light})`} {...box} />}
-      {width >= LEAST_LETTERED_PX && (
-        <text class={`cell-letter on-${light}`} x={x + width / 2} y={y + height / 2 + 3}>
+      {isLettered && Math.min(width, height) >= LEAST_LETTERED_PX && (
+        <text class={`cell-letter on-${light}`} x={cut(x + width / 2)} y={cut(y + height / 2 + 3)}>
           {LETTERS[light]}
         </text>
       )}

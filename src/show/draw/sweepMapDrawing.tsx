@@ -1,0 +1,206 @@
+/** A tracker's window drawn as a map: T-0 across, T+ down, the body's light, and where the sun meets the frame. */
+
+import { makeClock } from "../../plan/clock.ts";
+import { lightRuns, type MapRun, sunRuns } from "../../plan/picture/mapRuns.ts";
+import { roundTimesMs } from "../../plan/roundTimes.ts";
+import type { SweepMap, SweepSun } from "../../plan/sweep/sweepTypes.ts";
+import { makeSecondsClock, tPlusName } from "../sweepTimes.ts";
+import { cutText } from "../textTable.ts";
+import { Drawing } from "./drawing.tsx";
+import { textWidthPx } from "./labelRoom.ts";
+import { type Box, LightCell, SunCell } from "./lightMarks.tsx";
+import { cut } from "./paths.ts";
+import { LegendEntry, legendHeight, legendOf } from "./sweepMapLegend.tsx";
+import {
+  MAP_WIDTH,
+  type MapCrossing,
+  type MapScales,
+  mapCrossings,
+  mapPlot,
+  mapScales,
+  t0Scale,
+} from "./sweepMapPlan.ts";
+
+export interface SweepMapProps {
+  /** Made with `drawnMapSize`. */
+  readonly map: SweepMap;
+  readonly sun: SweepSun;
+  readonly zone: string;
+  /** The ascent is made from parameters: times are told to the minute. */
+  readonly isRough: boolean;
+  readonly isFile?: boolean;
+}
+
+const LONGEST_ID = 40;
+
+export function SweepMapDrawing({ map, sun, zone, isRough, isFile = false }: SweepMapProps) {
+  const scales = mapScales(map);
+  const { opens, closes } = map.window;
+  const clock = (isRough ? makeClock : makeSecondsClock)(zone, opens, closes);
+  const crossings = mapCrossings(sun, scales, { clock, isRough });
+  const legend = legendOf(map, crossings);
+  const title = `Sun along the sweep of ${map.id}`;
+  const { plot } = scales;
+  const below = plot.y + plot.height;
+  return (
+    <Drawing
+      width={MAP_WIDTH}
+      height={cut(below + legendHeight(legend))}
+      title={title}
+      isFile={isFile}
+      class="sweepmap"
+    >
+      <text class="text strong" x={plot.x} y={14} unicode-bidi="plaintext">
+        <title>{map.id}</title>
+        {cutText(map.id, LONGEST_ID)}
+      </text>
+      <text class="soft end" x={plot.x + plot.width} y={14}>
+        {`T-0 across (${zone}), T+ down in seconds`}
+      </text>
+      <MapCells map={map} scales={scales} />
+      <rect class="line" {...plot} />
+      <T0Axis map={map} scales={scales} zone={zone} />
+      <TPlusAxis scales={scales} />
+      {crossings.map((one) => (
+        <Crossing {...one} />
+      ))}
+      {legend.map((entry) => (
+        <LegendEntry {...entry} below={below} />
+      ))}
+    </Drawing>
+  );
+}
+
+/** The light of the body, and over it the sun. */
+function MapCells({ map, scales }: { readonly map: SweepMap; readonly scales: MapScales }) {
+  const lit = lightRuns(map);
+  const isFirst = (run: MapRun<unknown>): boolean => lit.find(({ kind }) => kind === run.kind) === run;
+  return (
+    <g shape-rendering="crispEdges">
+      {lit.map((run) => (
+        <LightCell
+          light={run.kind}
+          box={runBox(run, map, scales)}
+          isLettered={isFirst(run) || isLarge(run)}
+        />
+      ))}
+      {sunRuns(map).map((run) => (
+        <SunCell sun={run.kind} box={runBox(run, map, scales)} />
+      ))}
+    </g>
+  );
+}
+
+/** Pieces beside a slanting border need no letter of their own. */
+const isLarge = ({ fromColumn, toColumn, fromRow, toRow }: MapRun<unknown>): boolean =>
+  Math.min(toColumn - fromColumn, toRow - fromRow) >= LEAST_LETTERED_CELLS;
+const LEAST_LETTERED_CELLS = 5;
+
+function runBox(
+  { fromColumn, toColumn, fromRow, toRow }: MapRun<unknown>,
+  map: SweepMap,
+  { x, y }: MapScales,
+): Box {
+  const left = cut(x(map.edges[fromColumn]!.getTime()));
+  const top = cut(y(map.rows[fromRow]!.fromS));
+  return {
+    x: left,
+    y: top,
+    width: cut(x(map.edges[toColumn]!.getTime()) - left),
+    height: cut(y(map.rows[toRow - 1]!.toS) - top),
+  };
+}
+
+/** Blanks about a clock time. */
+const CLOCK_GAP_PX = 14;
+const TICK_PX = 4;
+
+function T0Axis({
+  map: { window },
+  scales: { x, plot },
+  zone,
+}: {
+  map: SweepMap;
+  scales: MapScales;
+  zone: string;
+}) {
+  const clock = makeClock(zone, window.opens, window.closes);
+  const roomPx = textWidthPx(clock.at(window.opens), 10) + CLOCK_GAP_PX;
+  const msPerPx = (window.closes.getTime() - window.opens.getTime()) / plot.width;
+  return (
+    <g>
+      {roundTimesMs(window, zone, roomPx * msPerPx).map((ms) => (
+        <>
+          <path class="line" d={`M${cut(x(ms))} ${plot.y}v${-TICK_PX}`} />
+          <text class="text mid" x={cut(x(ms))} y={plot.y - TICK_PX - 4}>
+            {clock.at(new Date(ms))}
+          </text>
+        </>
+      ))}
+    </g>
+  );
+}
+
+const T_PLUS_TICKS = 8;
+
+const TPlusAxis = ({ scales: { y, plot } }: { scales: MapScales }) => (
+  <g>
+    {y.ticks(T_PLUS_TICKS).map((tPlusS) => (
+      <>
+        <path class="line" d={`M${plot.x} ${cut(y(tPlusS))}h${-TICK_PX}`} />
+        <text class="text end" x={plot.x - TICK_PX - 3} y={cut(y(tPlusS) + 3.5)}>
+          {tPlusName(tPlusS)}
+        </text>
+      </>
+    ))}
+  </g>
+);
+
+const cutBox = ({ x, y, width, height }: Box): Box => ({
+  x: cut(x),
+  y: cut(y),
+  width: cut(width),
+  height: cut(height),
+});
+
+/** The exact T-0s and T+, and what is said of the closest approach where there is room. */
+function Crossing({ zone, boxes, closest, words, label }: MapCrossing) {
+  const isIn = zone === "in-frame";
+  return (
+    <g>
+      {words !== null && <title>{words}</title>}
+      {boxes.map(cutBox).map((box) => (
+        <>
+          <rect class="sweepmap-halo" {...box} />
+          <rect class={isIn ? "sweepmap-in" : "sweepmap-near"} {...box} />
+        </>
+      ))}
+      {words !== null && label !== null && (
+        <>
+          <path class={isIn ? "sweepmap-in" : "line"} d={crossAt(closest.x, closest.y)} />
+          <rect class="sweepmap-ground" {...cutBox(label)} />
+          <text class="text sweepmap-label" x={cut(label.x + 2)} y={cut(label.y + 9)}>
+            {words}
+          </text>
+        </>
+      )}
+    </g>
+  );
+}
+
+const crossAt = (x: number, y: number): string => `M${cut(x - 3)} ${cut(y)}h6M${cut(x)} ${cut(y - 3)}v6`;
+
+export interface SweepMapCursorProps {
+  readonly atMs: number;
+  readonly window: SweepMap["window"];
+  /** Of the sweep. */
+  readonly fromS: number;
+  readonly toS: number;
+}
+
+/** The chosen T-0 over the map; nothing for one outside the window. */
+export function SweepMapCursor({ atMs, window, fromS, toS }: SweepMapCursorProps) {
+  if (atMs < window.opens.getTime() || atMs > window.closes.getTime()) return null;
+  const { y, height } = mapPlot({ fromS, toS });
+  return <path class="now" d={`M${cut(t0Scale(window)(atMs))} ${y - 3}v${cut(height + 6)}`} />;
+}

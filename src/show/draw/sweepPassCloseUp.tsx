@@ -1,0 +1,128 @@
+/** The sun passing a tracker's frame, as the frame has it: true directions and distances from the axis. */
+
+import { atan2Deg, tanDeg } from "../../base/units.ts";
+import type { PassPoint, SunPass, SweepPath } from "../../plan/picture/sweepPathTypes.ts";
+import { tPlusName } from "../sweepTimes.ts";
+import { placeLabels, textWidthPx } from "./labelRoom.ts";
+import type { Box } from "./lightMarks.tsx";
+import { closedPath, cut, openPath, type Point } from "./paths.ts";
+import { linear } from "./scales.ts";
+
+const [CENTRE_X, CENTRE_Y, RADIUS] = [585, 326, 96];
+const SHEET: Box = { x: CENTRE_X - 130, y: CENTRE_Y - RADIUS - 10, width: 264, height: 2 * RADIUS + 20 };
+
+export interface PassCloseUpProps {
+  readonly path: SweepPath;
+  readonly pass: SunPass;
+}
+
+export function PassCloseUp({ path, pass }: PassCloseUpProps) {
+  const pxPerDeg = RADIUS / pass.withinDeg;
+  const at = ({ rightDeg, upDeg }: Pick<PassPoint, "rightDeg" | "upDeg">): Point => [
+    CENTRE_X + rightDeg * pxPerDeg,
+    CENTRE_Y - upDeg * pxPerDeg,
+  ];
+  const line = pass.points.map(at);
+  const border = frameBorder(path).map(at);
+  const sunPx = cut(Math.max(2, pass.semidiameterDeg * pxPerDeg));
+  return (
+    <g>
+      <circle class="faint" cx={CENTRE_X} cy={CENTRE_Y} r={RADIUS} />
+      <path class="thin" d={`M${CENTRE_X - 3} ${CENTRE_Y}h6M${CENTRE_X} ${CENTRE_Y - 3}v6`} />
+      <path class="sweeppath-pass" d={openPath(line)} />
+      <PassTicks pass={pass} at={at} taken={[...line, ...border]} sunPx={sunPx} />
+      <path class="sweeppath-now-frame" d={closedPath(border)} />
+      <text class="soft mid" x={CENTRE_X} y={CENTRE_Y + RADIUS + 15}>
+        {`the sun passing the frame, within ${pass.withinDeg}° of the axis`}
+      </text>
+    </g>
+  );
+}
+
+const TICKS = 5;
+const LABEL_PX = 9;
+
+/** The sun at round T+, in its true size where that can be seen. */
+function PassTicks(props: {
+  readonly pass: SunPass;
+  readonly at: (point: PassPoint) => Point;
+  /** Points of lines that no label may stand on. */
+  readonly taken: readonly Point[];
+  readonly sunPx: number;
+}) {
+  const { pass, at, taken, sunPx } = props;
+  const ticks = passTicks(pass.points);
+  const places = ticks.map((tick) => labelPlaces(at(tick), tPlusName(tick.tPlusS), sunPx));
+  const squares = taken.map(([x, y]): Box => ({ x: x - 1, y: y - 1, width: 2, height: 2 }));
+  const boxes = placeLabels(places, squares, SHEET);
+  return (
+    <>
+      {ticks.map((tick, i) => (
+        <>
+          <circle class="sweeppath-disc" cx={cut(at(tick)[0])} cy={cut(at(tick)[1])} r={sunPx} />
+          {boxes[i] && (
+            <text
+              class="text sweeppath-label mid"
+              x={cut(boxes[i].x + boxes[i].width / 2)}
+              y={cut(boxes[i].y + 9)}
+            >
+              {tPlusName(tick.tPlusS)}
+            </text>
+          )}
+        </>
+      ))}
+    </>
+  );
+}
+
+/** Round T+ of the pass, between its points. */
+function passTicks(points: readonly PassPoint[]): PassPoint[] {
+  const scale = linear([points[0]!.tPlusS, points.at(-1)!.tPlusS], [0, 1]);
+  return scale.ticks(TICKS).map((tPlusS) => {
+    const next = Math.max(
+      1,
+      points.findIndex((point) => point.tPlusS >= tPlusS),
+    );
+    const [a, b] = [points[next - 1]!, points[next]!];
+    const t = b.tPlusS === a.tPlusS ? 0 : (tPlusS - a.tPlusS) / (b.tPlusS - a.tPlusS);
+    return {
+      tPlusS,
+      rightDeg: a.rightDeg + (b.rightDeg - a.rightDeg) * t,
+      upDeg: a.upDeg + (b.upDeg - a.upDeg) * t,
+    };
+  });
+}
+
+function labelPlaces([x, y]: Point, text: string, sunPx: number): Box[] {
+  const [width, height, off] = [textWidthPx(text, LABEL_PX), 11, sunPx + 3];
+  return [
+    { x: x + off, y: y - height / 2, width, height },
+    { x: x - off - width, y: y - height / 2, width, height },
+    { x: x - width / 2, y: y - off - height, width, height },
+    { x: x - width / 2, y: y + off, width, height },
+  ];
+}
+
+const SIDE_POINTS = 12;
+const CORNERS: readonly Point[] = [
+  [-1, -1],
+  [1, -1],
+  [1, 1],
+  [-1, 1],
+];
+
+/** The gate's border at its distance and direction from the axis: straight on the gate, a little bowed here when it is wide. */
+function frameBorder({ fieldDeg }: Pick<SweepPath, "fieldDeg">): { rightDeg: number; upDeg: number }[] {
+  const half = (angleDeg: number): number => tanDeg(angleDeg / 2);
+  const [wide, tall] = [half(fieldDeg.horizontal), half(fieldDeg.vertical)];
+  return CORNERS.flatMap(([x, y], corner) => {
+    const [nextX, nextY] = CORNERS[(corner + 1) % CORNERS.length]!;
+    return Array.from({ length: SIDE_POINTS }, (_, i) => {
+      const right = wide * (x + ((nextX - x) * i) / SIDE_POINTS);
+      const up = tall * (y + ((nextY - y) * i) / SIDE_POINTS);
+      const across = Math.hypot(right, up);
+      const degPerUnit = atan2Deg(across, 1) / across;
+      return { rightDeg: right * degPerUnit, upDeg: up * degPerUnit };
+    });
+  });
+}

@@ -1,0 +1,34 @@
+/** The frame's mark on the sky of a sweep. */
+
+import type { PathFrame } from "../../plan/picture/sweepPathTypes.ts";
+import { closedPath, type Point } from "./paths.ts";
+import type { SweepSky } from "./sweepSky.ts";
+
+export interface FrameMark {
+  readonly d: string;
+  /** Drawn larger than it is. */
+  readonly isSmall: boolean;
+  /** So large that it must not cover what lies under it. */
+  readonly isWide: boolean;
+}
+
+const WIDE_PX = 12;
+/** Smaller than this a frame is not seen. */
+export const LEAST_FRAME_PX = 4;
+
+/** A frame's border in its true size, or a square where that is too small to see. */
+export function frameMark(frame: PathFrame, sky: SweepSky): FrameMark {
+  const outline = frame.outline.map(sky.at);
+  const [xs, ys] = [outline.map(([x]) => x), outline.map(([, y]) => y)];
+  const sizePx = Math.max(Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys));
+  if (sizePx >= LEAST_FRAME_PX) return { d: closedPath(outline), isSmall: false, isWide: sizePx > WIDE_PX };
+  const [x, y] = sky.at(frame);
+  const half = LEAST_FRAME_PX / 2;
+  const corners: Point[] = [
+    [x - half, y - half],
+    [x + half, y - half],
+    [x + half, y + half],
+    [x - half, y + half],
+  ];
+  return { d: closedPath(corners), isSmall: true, isWide: false };
+}

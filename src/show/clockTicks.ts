@@ -1,4 +1,4 @@
-/** Clock times over a row of T-0s that stands one character per stretch. */
+/** Round clock times over a window: for any axis, and over a row of T-0s that stands one character per stretch. */
 
 import { MS_PER_MINUTE } from "../base/units.ts";
 import { makeClock } from "../plan/clock.ts";
@@ -16,22 +16,48 @@ export interface CutWindow {
   readonly edges: readonly Date[];
 }
 
+/** A round clock time. */
+export interface ClockTick {
+  readonly ms: number;
+  /** "19:40", with date or offset where the window needs them. */
+  readonly text: string;
+}
+
+/** Round clock times from opening to closing, both counted, at least `leastMs` apart. */
+export function clockTicks(
+  { opens, closes }: CutWindow["window"],
+  zone: string,
+  leastMs: number,
+): ClockTick[] {
+  const clock = makeClock(zone, opens, closes);
+  const tickMs = tickSpacingMs(leastMs);
+  const offsetMs = utcOffsetMinutes(opens, zone) * MS_PER_MINUTE;
+  const firstMs = Math.ceil((opens.getTime() + offsetMs) / tickMs) * tickMs - offsetMs;
+  const count = Math.max(0, Math.floor((closes.getTime() - firstMs) / tickMs) + 1);
+  return Array.from({ length: count }, (_, i) => {
+    const ms = firstMs + i * tickMs;
+    return { ms, text: clock.at(new Date(ms)) };
+  });
+}
+
+function tickSpacingMs(leastMs: number): number {
+  const minutes = TICK_MINUTES.find((one) => one * MS_PER_MINUTE >= leastMs);
+  if (minutes !== undefined) return minutes * MS_PER_MINUTE;
+  // Longer than any: whole numbers of the largest.
+  const largestMs = TICK_MINUTES.at(-1)! * MS_PER_MINUTE;
+  return Math.ceil(leastMs / largestMs) * largestMs;
+}
+
 /** Round clock times with room between them, and a mark over the stretch each falls in. */
 export function clockLines({ edges, window }: CutWindow, zone: string): [string, string] {
-  const clock = makeClock(zone, window.opens, window.closes);
   const columns = edges.length - 1;
   const opensMs = window.opens.getTime();
   const stretchMs = (window.closes.getTime() - opensMs) / columns;
-  const room = (clock.at(window.opens).length + GAP) * stretchMs;
-  const tickMinutes = TICK_MINUTES.find((minutes) => minutes * MS_PER_MINUTE >= room) ?? TICK_MINUTES.at(-1)!;
-  const tickMs = tickMinutes * MS_PER_MINUTE;
-  const offsetMs = utcOffsetMinutes(window.opens, zone) * MS_PER_MINUTE;
-  const firstMs = Math.ceil((opensMs + offsetMs) / tickMs) * tickMs - offsetMs;
+  const longest = makeClock(zone, window.opens, window.closes).at(window.opens).length;
   let times = "";
   let marks = "";
-  for (let ms = firstMs; ms < window.closes.getTime(); ms += tickMs) {
+  for (const { ms, text } of clockTicks(window, zone, (longest + GAP) * stretchMs)) {
     const column = Math.floor((ms - opensMs) / stretchMs);
-    const text = clock.at(new Date(ms));
     if (column + text.length > columns) break;
     times = `${times.padEnd(column)}${text}`;
     marks = `${marks.padEnd(column)}|`;

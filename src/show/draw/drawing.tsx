@@ -4,6 +4,7 @@ import type { ComponentChildren } from "preact";
 import { drawingStyle } from "./drawingStyle.ts";
 import { LightPatterns } from "./lightMarks.tsx";
 import { LIGHT_PALETTE } from "./palette.ts";
+import { SparePatterns } from "./stripMarks.tsx";
 
 export interface DrawingProps {
   /** Units of the drawing; its size in px as a file. */
@@ -33,6 +34,7 @@ export function Drawing({ width, height, title, isFile = false, class: name = ""
           <title>{title}</title>
           <style>{drawingStyle(LIGHT_PALETTE)}</style>
           <LightPatterns />
+          <SparePatterns />
           <rect class="paper" width={width} height={height} />
         </>
       )}

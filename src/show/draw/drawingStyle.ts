@@ -1,11 +1,17 @@
 /** The rules of every drawing in one palette: a page has them once per palette, a file of its own brings them along. */
 
+import { driftStyle } from "./driftMarks.tsx";
 import { lightStyle } from "./lightMarks.tsx";
 import type { Palette } from "./palette.ts";
+import { rankStyle } from "./rankMarks.tsx";
+import { stripStyle } from "./stripMarks.tsx";
 
 export const FONT = "system-ui,-apple-system,Segoe UI,Roboto,Noto Sans,Helvetica,Arial,sans-serif";
 
-export const drawingStyle = (palette: Palette): string => [common(palette), lightStyle(palette)].join("");
+export const drawingStyle = (palette: Palette): string =>
+  [common(palette), lightStyle(palette), stripStyle(palette), driftStyle(palette), rankStyle(palette)].join(
+    "",
+  );
 
 /** Lines, text and marks that several drawings use. */
 const common = ({ paper, ink, soft, faint, mark, alarm, tracker }: Palette): string => `

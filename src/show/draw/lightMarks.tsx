@@ -50,15 +50,29 @@ export interface Box {
 /** Narrower than this a cell has no room for its letter, px. */
 const LEAST_LETTERED_PX = 9;
 
+/** Tone and pattern of a class of light. */
+export const LightTone = ({ light, box }: { readonly light: LightClass; readonly box: Box }) => (
+  <>
+    <rect class={toneClass(light)} {...box} />
+    {PATTERNED.includes(light) && <rect fill={`url(#pattern-${light})`} {...box} />}
+  </>
+);
+
+export interface LightCellProps {
+  readonly light: LightClass;
+  readonly box: Box;
+  /** Of its letter; null leaves it out. Default: the middle. */
+  readonly letterX?: number | null;
+}
+
 /** A stretch of one class of light: tone, pattern, letter. */
-export function LightCell({ light, box }: { readonly light: LightClass; readonly box: Box }) {
-  const { x, y, width, height } = box;
+export function LightCell({ light, box, letterX = box.x + box.width / 2 }: LightCellProps) {
+  const { y, width, height } = box;
   return (
     <>
-      <rect class={toneClass(light)} {...box} />
-      {PATTERNED.includes(light) && <rect fill={`url(#pattern-${light})`} {...box} />}
-      {width >= LEAST_LETTERED_PX && (
-        <text class={`cell-letter on-${light}`} x={x + width / 2} y={y + height / 2 + 3}>
+      <LightTone light={light} box={box} />
+      {letterX !== null && width >= LEAST_LETTERED_PX && (
+        <text class={`cell-letter on-${light}`} x={letterX} y={y + height / 2 + 3}>
           {LETTERS[light]}
         </text>
       )}

@@ -9,7 +9,7 @@ import type { LegendItem } from "./legend.tsx";
 import { type Box, LightCell } from "./lightMarks.tsx";
 import { clearMiddle, midEdges, type Run, runsOf } from "./lightRuns.ts";
 import { cut } from "./paths.ts";
-import { FollowMark, LEAST_SUN_PX, SunBand, type SunMark } from "./stripMarks.tsx";
+import { FollowMark, LEAST_SUN_PX, SLIVER_PX, SunBand, type SunMark } from "./stripMarks.tsx";
 import { type StripGeometry, type StripPlan, StripSheet, stripClock, stripGeometry } from "./stripSheet.tsx";
 import { type MsSpan, msSpan, spanBox } from "./timeFrame.ts";
 
@@ -79,7 +79,7 @@ export interface SunBox extends Box {
   readonly sun: SunMark;
 }
 
-/** A row's tone stays in sight below the sun, in this share of its height. */
+/** A row's tone stays in sight below the sun, in this share of its height; beside a crossing too thin for hatching. */
 const TONE_SHARE = 0.3;
 
 export const sunBoxes = (
@@ -90,7 +90,8 @@ export const sunBoxes = (
 ): SunBox[] =>
   spans.flatMap((span) => {
     const box = spanBox(frame, span, y, height * (1 - TONE_SHARE), LEAST_SUN_PX);
-    return box === null ? [] : [{ ...box, sun: span.sun }];
+    if (box === null) return [];
+    return [{ ...box, height: box.width < SLIVER_PX ? height : box.height, sun: span.sun }];
   });
 
 export interface LightRowProps {

@@ -77,7 +77,7 @@ export const SparePatterns = () => (
 /** A crossing of the sun is never thinner than this. */
 export const LEAST_SUN_PX = 1.5;
 /** Thinner than this there is no room for hatching. */
-const SLIVER_PX = 6;
+export const SLIVER_PX = 6;
 
 export type SunMark = "in-frame" | "near-frame" | "hidden";
 

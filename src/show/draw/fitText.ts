@@ -7,7 +7,7 @@ const WIDE_EM = 1.05;
 const CAPITAL_EM = 0.72;
 const BROAD_EM = 0.98;
 const NARROW_EM = 0.34;
-const USUAL_EM = 0.6;
+const USUAL_EM = 0.62;
 
 /** Scripts written in squares, and pictures. */
 const SQUARE =
@@ -16,7 +16,7 @@ const SQUARE =
 function emsOf(char: string): number {
   if (/\p{M}/u.test(char)) return 0;
   if (SQUARE.test(char)) return WIDE_EM;
-  if (/[MW@%\u2014]/.test(char)) return BROAD_EM;
+  if (/[MWmw@%\u2014]/.test(char)) return BROAD_EM;
   if (/[ilj.,:;'|!()[\] It]/.test(char)) return NARROW_EM;
   return /\p{Lu}/u.test(char) ? CAPITAL_EM : USUAL_EM;
 }

@@ -28,6 +28,7 @@ export interface CommonOptions {
   readonly shift?: number;
   readonly top: number;
   readonly strip?: number | true;
+  readonly picture?: string;
   readonly scrub?: number;
   readonly sweepAt?: string;
   readonly every?: number;
@@ -115,6 +116,8 @@ export const OPTIONS: OptionTable = {
       "--strip [count]",
       "draw the best windows, T-0 across and a row per camera; default 1",
     ).argParser(wholeNumberOf("--strip", 1, 50, "windows")),
+  picture: () =>
+    new Option("--picture <file>", "the best windows as a picture, as many as --strip says: a file in SVG"),
   scrub: () =>
     new Option(
       "--scrub <days>",

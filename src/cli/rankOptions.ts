@@ -12,6 +12,7 @@ export type RankCommandOptions = Pick<
   | "step"
   | "top"
   | "strip"
+  | "picture"
   | "scrub"
   | "format"
   | "output"

@@ -45,7 +45,7 @@ export function deliverScrub(
   deliver(world, options, text, path);
 }
 
-function refuseBeside({ days, from, daily, strip, sky, window }: RankCommandOptions): void {
+function refuseBeside({ days, from, daily, strip, picture, sky, window }: RankCommandOptions): void {
   const run = [
     ["--days", days],
     ["--from", from],
@@ -54,6 +54,7 @@ function refuseBeside({ days, from, daily, strip, sky, window }: RankCommandOpti
   const accepted = "--scrub with one --window and --shift: the days follow from it";
   refuseTogether(run !== undefined, "--scrub", `--scrub and ${run?.[0]}`, accepted);
   refuseTogether(strip !== undefined, "--strip", "--strip and --scrub", "one of them");
+  refuseTogether(picture !== undefined, "--picture", "--picture and --scrub", "one of them");
   refuseTogether(
     (window ?? []).length > 1,
     "--window",

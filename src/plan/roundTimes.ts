@@ -12,10 +12,17 @@ export function roundTimesMs(
   zone: string,
   leastMs: number,
 ): number[] {
-  const minutes = STEP_MINUTES.find((step) => step * MS_PER_MINUTE >= leastMs) ?? STEP_MINUTES.at(-1)!;
-  const stepMs = minutes * MS_PER_MINUTE;
+  const stepMs = stepMsFor(leastMs);
   const offsetMs = utcOffsetMinutes(opens, zone) * MS_PER_MINUTE;
   const firstMs = Math.ceil((opens.getTime() + offsetMs) / stepMs) * stepMs - offsetMs;
   const count = Math.max(0, Math.ceil((closes.getTime() - firstMs) / stepMs));
   return Array.from({ length: count }, (_, i) => firstMs + i * stepMs);
+}
+
+function stepMsFor(leastMs: number): number {
+  const minutes = STEP_MINUTES.find((step) => step * MS_PER_MINUTE >= leastMs);
+  if (minutes !== undefined) return minutes * MS_PER_MINUTE;
+  // Longer than any: whole numbers of the largest.
+  const largestMs = STEP_MINUTES.at(-1)! * MS_PER_MINUTE;
+  return Math.ceil(leastMs / largestMs) * largestMs;
 }

@@ -1,4 +1,4 @@
-/** Round clock times of a window, and how they stand over a row of T-0s with one character per stretch. */
+/** Round clock times over a window: for any axis, and over a row of T-0s that stands one character per stretch. */
 
 import { makeClock } from "../plan/clock.ts";
 import { roundTimesMs } from "../plan/roundTimes.ts";
@@ -13,18 +13,37 @@ export interface CutWindow {
   readonly edges: readonly Date[];
 }
 
+/** A round clock time. */
+export interface ClockTick {
+  readonly ms: number;
+  /** "19:40", with date or offset where the window needs them. */
+  readonly text: string;
+}
+
+/** Round clock times from opening to closing, both counted, at least `leastMs` apart. */
+export function clockTicks(
+  { opens, closes }: CutWindow["window"],
+  zone: string,
+  leastMs: number,
+): ClockTick[] {
+  const clock = makeClock(zone, opens, closes);
+  const justAfter = new Date(closes.getTime() + 1);
+  return roundTimesMs({ opens, closes: justAfter }, zone, leastMs).map((ms) => ({
+    ms,
+    text: clock.at(new Date(ms)),
+  }));
+}
+
 /** Round clock times with room between them, and a mark over the stretch each falls in. */
 export function clockLines({ edges, window }: CutWindow, zone: string): [string, string] {
-  const clock = makeClock(zone, window.opens, window.closes);
   const columns = edges.length - 1;
   const opensMs = window.opens.getTime();
   const stretchMs = (window.closes.getTime() - opensMs) / columns;
-  const room = (clock.at(window.opens).length + GAP) * stretchMs;
+  const longest = makeClock(zone, window.opens, window.closes).at(window.opens).length;
   let times = "";
   let marks = "";
-  for (const ms of roundTimesMs(window, zone, room)) {
+  for (const { ms, text } of clockTicks(window, zone, (longest + GAP) * stretchMs)) {
     const column = Math.floor((ms - opensMs) / stretchMs);
-    const text = clock.at(new Date(ms));
     if (column + text.length > columns) break;
     times = `${times.padEnd(column)}${text}`;
     marks = `${marks.padEnd(column)}|`;

@@ -94,7 +94,7 @@ describe("the map", () => {
     const at = { window: map.window, fromS: 0, toS: 74 };
     const middleMs = (opens.getTime() + closes.getTime()) / 2;
     expect(markupOf(SweepMapCursor({ ...at, atMs: middleMs })!)).toBe(
-      '<path class="now" d="M378 45v183.6"></path>',
+      '<path class="now" d="M378 45v183.6"/>',
     );
     expect(SweepMapCursor({ ...at, atMs: opens.getTime() - 1 })).toBeNull();
   });

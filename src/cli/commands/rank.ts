@@ -3,23 +3,19 @@
 import type { Command } from "commander";
 import { PadstopError, problem } from "../../base/problem.ts";
 import { dailyTimes, localDate } from "../../plan/clock.ts";
-import type { Ranking } from "../../plan/rank/rankTypes.ts";
 import { rankWindows } from "../../plan/rank/rankWindows.ts";
-import { stripOf } from "../../plan/rank/strip.ts";
-import { windowRangeText } from "../../show/dateText.ts";
 import { rankCsv, rankJson } from "../../show/rankData.ts";
 import { rankSheet } from "../../show/rankSheet.ts";
-import { stripColumns, stripText } from "../../show/stripText.ts";
 import { chooseWindow } from "../../site/chooseWindow.ts";
 import { type DailyWindows, dailyWindows } from "../../site/dailyWindows.ts";
 import type { Site, Window } from "../../site/types.ts";
-import { skyName } from "../../sky/daylight.ts";
 import type { Context } from "../context.ts";
 import { readSite } from "../files.ts";
 import { OPTIONS } from "../options.ts";
 import { deliver, sheetOptions } from "../output.ts";
 import { progressLine } from "../progress.ts";
 import { type RankCommandOptions, refuseTogether } from "../rankOptions.ts";
+import { deliverPicture, refusePicture, stripsOf } from "../rankPicture.ts";
 import { deliverScrub } from "../scrub.ts";
 
 export function addRank(program: Command, context: Context): void {
@@ -36,6 +32,7 @@ export function addRank(program: Command, context: Context): void {
     .addOption(OPTIONS.step())
     .addOption(OPTIONS.top())
     .addOption(OPTIONS.strip())
+    .addOption(OPTIONS.picture())
     .addOption(OPTIONS.scrub())
     .addOption(OPTIONS.format())
     .addOption(OPTIONS.output())
@@ -60,6 +57,7 @@ function deliverRanking(site: Site, path: string, { world }: Context, options: R
     `--strip and --format ${options.format}`,
     "--strip with --format table",
   );
+  refusePicture(options);
   const run = runOf(site, options);
   const windows = run?.windows ?? windowsOf(site, options.window);
   const progress = progressLine(world, options.quiet, "Ranked windows:");
@@ -70,11 +68,12 @@ function deliverRanking(site: Site, path: string, { world }: Context, options: R
     onWindow: progress.tell,
   });
   progress.end();
+  deliverPicture(site, ranking, path, world, options);
   if (options.format === "json") deliver(world, options, rankJson(ranking, run), path);
   else if (options.format === "csv") deliver(world, options, rankCsv(ranking, run), path);
   else {
     const sheet = sheetOptions(world, options);
-    const strips = stripsOf(site, ranking, options, sheet.width, sheet.paint);
+    const strips = stripsOf(site, ranking, options, sheet);
     deliver(world, options, rankSheet(ranking, { ...sheet, top: options.top, run, strips }), path);
   }
 }
@@ -126,34 +125,4 @@ function firstWindowFor(site: Site): Window {
   const accepted = "--from and --daily with --days, as the site file gives no window to take them from";
   const next = "--from 2027-04-18 --daily 17:10/19:40";
   throw new PadstopError([problem("E_MISSING", "--daily", { found: "no window", accepted, next })]);
-}
-
-function stripsOf(
-  site: Site,
-  ranking: Ranking,
-  { strip, sky }: RankCommandOptions,
-  width: number,
-  paint: Parameters<typeof stripText>[1]["paint"],
-): string[] {
-  if (strip === undefined) return [];
-  const heaviest = ranking.sky.reduce(
-    (best, { weight }, i) => (weight > ranking.sky[best]!.weight ? i : best),
-    0,
-  );
-  const drawn = sky.skies[heaviest]!;
-  const columns = stripColumns(
-    site.cameras.map(({ id }) => id),
-    width,
-  );
-  return ranking.windows.slice(0, strip === true ? 1 : strip).map((window) => {
-    const range = windowRangeText(window, site.zone);
-    const title = window.name === null ? range : `${window.name}, ${range}`;
-    return stripText(stripOf(site, window, drawn, columns), {
-      zone: site.zone,
-      title,
-      sky: skyName(drawn),
-      width,
-      paint,
-    });
-  });
 }

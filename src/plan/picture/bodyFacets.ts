@@ -39,6 +39,7 @@ export function bodyFacets(
   const { observerAzimuthDeg, halfDeg } = visibleHalf(site, view, vehicle);
   const carry = carryTo(site.place, view.place);
   const light = facetLight(vehicle, view, instant, things);
+  const sidesOf = facetCorners(vehicle.diameterM / 2);
   const facets = facetCount(vehicle, view, reach);
   const azimuthAt = (share: number): number => facetEdgeDeg(share, observerAzimuthDeg, halfDeg);
   return Array.from({ length: facets }, (_, i) => i).flatMap((i) => {
@@ -47,19 +48,7 @@ export function bodyFacets(
     const cuts = light.cutsAt((fromDeg + toDeg) / 2);
     return cuts.slice(1).flatMap((topM, k): BodyFacet[] => {
       const footM = cuts[k]!;
-      const corner = (azimuthDeg: number, upM: number): Vec3 =>
-        carry([
-          (vehicle.diameterM / 2) * sinDeg(azimuthDeg),
-          (vehicle.diameterM / 2) * cosDeg(azimuthDeg),
-          upM,
-        ]);
-      const corners = [
-        corner(fromDeg, footM),
-        corner(toDeg, footM),
-        corner(toDeg, topM),
-        corner(fromDeg, topM),
-      ];
-      const outline = onPicture(view.frame, corners, reach);
+      const outline = onPicture(view.frame, sidesOf({ fromDeg, toDeg, footM, topM }).map(carry), reach);
       if (outline.length === 0) return [];
       return [
         {
@@ -69,6 +58,23 @@ export function bodyFacets(
       ];
     });
   });
+}
+
+/** Corners of a stretch of one facet, east, north and up of the datum, metres. */
+function facetCorners(
+  radiusM: number,
+): (facet: { fromDeg: number; toDeg: number; footM: number; topM: number }) => Vec3[] {
+  const corner = (azimuthDeg: number, upM: number): Vec3 => [
+    radiusM * sinDeg(azimuthDeg),
+    radiusM * cosDeg(azimuthDeg),
+    upM,
+  ];
+  return ({ fromDeg, toDeg, footM, topM }) => [
+    corner(fromDeg, footM),
+    corner(toDeg, footM),
+    corner(toDeg, topM),
+    corner(fromDeg, topM),
+  ];
 }
 
 /** Evenly over the width of a facet, for its mean. */

@@ -5,6 +5,7 @@ import { drawingStyle } from "./drawingStyle.ts";
 import { FramePatterns } from "./frameStyle.tsx";
 import { LightPatterns } from "./lightMarks.tsx";
 import { LIGHT_PALETTE } from "./palette.ts";
+import { SparePatterns } from "./stripMarks.tsx";
 
 export interface DrawingProps {
   /** Units of the drawing; its size in px as a file. */
@@ -35,6 +36,7 @@ export function Drawing({ width, height, title, isFile = false, class: name = ""
           <style>{drawingStyle(LIGHT_PALETTE)}</style>
           <LightPatterns />
           <FramePatterns />
+          <SparePatterns />
           <rect class="paper" width={width} height={height} />
         </>
       )}

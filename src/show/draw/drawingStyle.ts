@@ -1,16 +1,30 @@
 /** The rules of every drawing in one palette: a page has them once per palette, a file of its own brings them along. */
 
+import { driftStyle } from "./driftMarks.tsx";
 import { scaleStyle } from "./exposureScale.tsx";
 import { frameStyle } from "./frameStyle.tsx";
 import { lightStyle } from "./lightMarks.tsx";
 import { padStyle } from "./padKey.tsx";
 import type { Palette } from "./palette.ts";
+import { rankStyle } from "./rankMarks.tsx";
+import { stripStyle } from "./stripMarks.tsx";
 import { sweepMapStyle, sweepPathStyle } from "./sweepStyle.ts";
 
 export const FONT = "system-ui,-apple-system,Segoe UI,Roboto,Noto Sans,Helvetica,Arial,sans-serif";
 
 export const drawingStyle = (palette: Palette): string =>
-  [common, lightStyle, frameStyle, scaleStyle, padStyle, sweepMapStyle, sweepPathStyle]
+  [
+    common,
+    lightStyle,
+    frameStyle,
+    scaleStyle,
+    padStyle,
+    sweepMapStyle,
+    sweepPathStyle,
+    stripStyle,
+    driftStyle,
+    rankStyle,
+  ]
     .map((style) => style(palette))
     .join("");
 

@@ -1,9 +1,9 @@
 /** What a camera's gate sees at one T-0, toned by exposure: the picture proper, without the sheet around it. */
 
-import type { Point2 } from "../../view/prism.ts";
 import { FrameBorder, outsideGate } from "./frameBorder.tsx";
 import { framePaper } from "./framePaper.ts";
 import type { FramePictureProps, PaperProps } from "./frameProps.ts";
+import { skyParts } from "./frameSky.ts";
 import { FrameSun, SunTimes } from "./frameSun.tsx";
 import { polygon, ToneGroups } from "./frameTone.tsx";
 
@@ -24,15 +24,6 @@ export function FramePicture(props: FramePictureProps) {
 }
 
 function Ground({ layout, tones, exposure, paper }: PaperProps) {
-  const sky = layout.sky.map(({ xMm, yMm, widthMm, heightMm }, i) => ({
-    outline: [
-      [xMm, yMm],
-      [xMm + widthMm, yMm],
-      [xMm + widthMm, yMm + heightMm],
-      [xMm, yMm + heightMm],
-    ] as readonly Point2[],
-    luminanceCdM2: tones.skyCdM2[i]!,
-  }));
   const below = [layout.ground, ...layout.land].map((outline) => ({
     outline,
     luminanceCdM2: tones.groundCdM2,
@@ -40,7 +31,7 @@ function Ground({ layout, tones, exposure, paper }: PaperProps) {
   return (
     <>
       <g class="frame-sky">
-        <ToneGroups parts={sky} exposure={exposure} paper={paper} />
+        <ToneGroups parts={skyParts(layout.sky, tones.skyCdM2, exposure)} exposure={exposure} paper={paper} />
       </g>
       <ToneGroups parts={below} exposure={exposure} paper={paper} />
       <path class="frame-level" d={polygon(layout.ground, paper)} />

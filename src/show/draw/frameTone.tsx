@@ -3,6 +3,7 @@
 import type { Point2 } from "../../view/prism.ts";
 import type { FramePaper } from "./framePaper.ts";
 import type { PictureExposure } from "./frameProps.ts";
+import type { Point } from "./paths.ts";
 import { toneOf } from "./tone.ts";
 
 export interface TonedPart {
@@ -14,13 +15,37 @@ export interface TonedPart {
 export function polygon(outline: readonly Point2[], paper: FramePaper): string {
   if (outline.length === 0) return "";
   let [fromX, fromY] = [0, 0];
-  const corners = outline.map((mm, i) => {
-    const [x, y] = paper.at(mm).map((px) => Math.round(px * 10)) as [number, number];
+  const corners = fewer(outline.map(paper.at)).map((at, i) => {
+    const [x, y] = at.map((px) => Math.round(px * 10)) as [number, number];
     const step = `${i === 0 ? "M" : i === 1 ? "l" : " "}${short(x - fromX)} ${short(y - fromY)}`;
     [fromX, fromY] = [x, y];
     return step;
   });
   return `${corners.join("")}z`;
+}
+
+/** A corner that stands less far off the line between its neighbours is left out, px. */
+const STRAY_PX = 0.15;
+/** Outlines with straight sides keep all theirs. */
+const FEW_CORNERS = 8;
+
+/** What a rounded outline needs to look round. */
+function fewer(corners: readonly Point[]): readonly Point[] {
+  if (corners.length <= FEW_CORNERS) return corners;
+  const kept: Point[] = [];
+  corners.forEach((corner, i) => {
+    const before = kept.at(-1) ?? corners.at(-1)!;
+    const after = corners[(i + 1) % corners.length]!;
+    if (offLinePx(corner, before, after) > STRAY_PX) kept.push(corner);
+  });
+  return kept.length > 2 ? kept : corners;
+}
+
+function offLinePx([x, y]: Point, [ax, ay]: Point, [bx, by]: Point): number {
+  const length = Math.hypot(bx - ax, by - ay);
+  return length === 0
+    ? Math.hypot(x - ax, y - ay)
+    : Math.abs((bx - ax) * (y - ay) - (by - ay) * (x - ax)) / length;
 }
 
 /** Tenths as a number, without a leading nought. */

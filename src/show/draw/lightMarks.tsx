@@ -15,7 +15,7 @@ ${LIGHT_CLASSES.map((light) => `.${toneClass(light)}{fill:${LIGHT_TONES[light]}}
 .mark-shaded{stroke:#16191d;stroke-width:.8}.mark-flat{fill:#50565e}.mark-dusk{stroke:#ffffff;stroke-width:.6;opacity:.55}
 .sun-in-ground{fill:${paper}}.sun-in-line{stroke:${alarm};stroke-width:2.4}
 .sun-near-dot{fill:${warn};stroke:${ink};stroke-width:.5}
-.cell-letter{font-size:8px;text-anchor:middle}
+.cell-letter{font-size:8.5px;text-anchor:middle}
 `;
 
 /** Patterns by name, once in a page or a file of its own. */
@@ -51,22 +51,29 @@ export interface Box {
 /** Smaller than this a cell has no room for its letter, px. */
 const LEAST_LETTERED_PX = 9;
 
+/** Tone and pattern of a class of light. */
+export const LightTone = ({ light, box }: { readonly light: LightClass; readonly box: Box }) => (
+  <>
+    <rect class={toneClass(light)} {...box} />
+    {PATTERNED.includes(light) && <rect fill={`url(#pattern-${light})`} {...box} />}
+  </>
+);
+
 export interface LightCellProps {
   readonly light: LightClass;
   readonly box: Box;
-  /** A letter where there is room. */
-  readonly isLettered?: boolean;
+  /** Of its letter; null leaves it out. Default: the middle. */
+  readonly letterX?: number | null | undefined;
 }
 
 /** A stretch of one class of light: tone, pattern, letter. */
-export function LightCell({ light, box, isLettered = true }: LightCellProps) {
-  const { x, y, width, height } = box;
+export function LightCell({ light, box, letterX = box.x + box.width / 2 }: LightCellProps) {
+  const { y, width, height } = box;
   return (
     <>
-      <rect class={toneClass(light)} {...box} />
-      {PATTERNED.includes(light) && <rect fill={`url(#pattern-${light})`} {...box} />}
-      {isLettered && Math.min(width, height) >= LEAST_LETTERED_PX && (
-        <text class={`cell-letter on-${light}`} x={cut(x + width / 2)} y={cut(y + height / 2 + 3)}>
+      <LightTone light={light} box={box} />
+      {letterX !== null && Math.min(width, height) >= LEAST_LETTERED_PX && (
+        <text class={`cell-letter on-${light}`} x={cut(letterX)} y={cut(y + height / 2 + 3)}>
           {LETTERS[light]}
         </text>
       )}

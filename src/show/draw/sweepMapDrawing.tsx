@@ -81,7 +81,7 @@ function MapCells({ map, scales }: { readonly map: SweepMap; readonly scales: Ma
         <LightCell
           light={run.kind}
           box={runBox(run, map, scales)}
-          isLettered={isFirst(run) || isLarge(run)}
+          letterX={isFirst(run) || isLarge(run) ? undefined : null}
         />
       ))}
       {sunRuns(map).map((run) => (

@@ -143,7 +143,7 @@ function SettingRow({
       </tr>
     );
   return (
-    <tr class={isClipped(setting.spareStops) ? "clipped" : ""}>
+    <tr {...(isClipped(setting.spareStops) ? { class: "clipped" } : {})}>
       <th scope="row">{sky}</th>
       <td>{stopName(setting.stop)}</td>
       <td>{shutterText(setting)}</td>

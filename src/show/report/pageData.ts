@@ -12,7 +12,6 @@ import { riskTimes, riskWords, settingName } from "../settingText.ts";
 export interface PageSetting {
   readonly midToneLog2: number;
   readonly words: string;
-  readonly spareStops: number;
 }
 
 export interface PageCamera {
@@ -55,9 +54,9 @@ export function pageData(site: Site, window: Window, skies: readonly Sky[], plan
       settings: settingsOf(camera).map(
         (setting) =>
           setting && {
-            midToneLog2: midToneLog2Of(site.cameras[i]!, setting),
+            // A billionth of a stop: a page has hundreds of them.
+            midToneLog2: Number(midToneLog2Of(site.cameras[i]!, setting).toFixed(9)),
             words: settingName(setting),
-            spareStops: setting.spareStops,
           },
       ),
       risk: camera.sun.risk,

@@ -1,0 +1,203 @@
+/** T-0 across, a row per camera: how its body is lit, and where the sun is in, near or hidden in its frame. */
+
+import { LIGHT_CLASSES, type LightClass } from "../../light/lightClass.ts";
+import type { Clock } from "../../plan/clock.ts";
+import type { CameraPlan } from "../../plan/planTypes.ts";
+import { LETTERS } from "../stripText.ts";
+import { drawnText } from "./fitText.ts";
+import type { LegendItem } from "./legend.tsx";
+import { type Box, LightCell } from "./lightMarks.tsx";
+import { clearMiddle, midEdges, type Run, runsOf } from "./lightRuns.ts";
+import { cut } from "./paths.ts";
+import { FollowMark, LEAST_SUN_PX, SLIVER_PX, SunBand, type SunMark } from "./stripMarks.tsx";
+import { type StripGeometry, type StripPlan, StripSheet, stripClock, stripGeometry } from "./stripSheet.tsx";
+import { type MsSpan, msSpan, spanBox } from "./timeFrame.ts";
+
+export interface LightStripProps {
+  readonly plan: StripPlan & { readonly sky: readonly string[] };
+  /** Of `plan.sky`. */
+  readonly skyIndex: number;
+  readonly isFile?: boolean;
+}
+
+export function LightStrip({ plan, skyIndex, isFile = false }: LightStripProps) {
+  const frame = stripGeometry(plan);
+  const clock = stripClock(plan);
+  const runs = plan.cameras.map((camera) => lightRuns(plan, camera, skyIndex));
+  const shown = new Set(runs.flat().map(({ light }) => light));
+  return (
+    <StripSheet
+      plan={plan}
+      title={`Light and sun by T-0 and camera, sky ${plan.sky[skyIndex]}`}
+      name="strip-light"
+      isFile={isFile}
+      legend={lightLegend(shown, sunMarksOf(plan.cameras), hasTrackers(plan.cameras))}
+      row={(i, y, height) => {
+        const camera = plan.cameras[i]!;
+        const suns = sunBoxes(frame, sunSpansOf(camera), y, height);
+        return (
+          <g>
+            <title>{rowTitle(camera, clock)}</title>
+            <LightRow frame={frame} runs={runs[i]!} suns={suns} y={y} height={height} />
+          </g>
+        );
+      }}
+    />
+  );
+}
+
+export interface LightRun extends Run {
+  readonly light: LightClass;
+  /** In the place of the class's own. */
+  readonly letter?: string;
+}
+
+/** One camera's runs of equal light under one sky. */
+export function lightRuns(
+  { sun, window }: Pick<StripPlan, "sun" | "window">,
+  camera: Pick<CameraPlan, "lightAt">,
+  skyIndex: number,
+): LightRun[] {
+  const span = { fromMs: window.opens.getTime(), toMs: window.closes.getTime() };
+  const lights = sun.map((_, i) => camera.lightAt(skyIndex * sun.length + i).light);
+  const edges = midEdges(
+    sun.map(({ at }) => at.getTime()),
+    span,
+  );
+  return runsOf(edges, (i) => lights[i]).map((run) => ({ ...run, light: lights[run.first]! }));
+}
+
+/** In the order in which they are drawn. */
+const sunSpansOf = ({ sun }: Pick<CameraPlan, "sun">): readonly (MsSpan & { readonly sun: SunMark })[] =>
+  [
+    ["near-frame", sun.nearFrame] as const,
+    ["hidden", sun.hidden] as const,
+    ["in-frame", sun.inFrame] as const,
+  ].flatMap(([name, spans]) => spans.map((span) => ({ ...msSpan(span), sun: name })));
+
+export interface SunBox extends Box {
+  readonly sun: SunMark;
+}
+
+/** A row's tone stays in sight below the sun, in this share of its height; beside a crossing too thin for hatching. */
+const TONE_SHARE = 0.3;
+
+export const sunBoxes = (
+  frame: StripGeometry,
+  spans: readonly (MsSpan & { readonly sun: SunMark })[],
+  y: number,
+  height: number,
+): SunBox[] =>
+  spans.flatMap((span) => {
+    const box = spanBox(frame, span, y, height * (1 - TONE_SHARE), LEAST_SUN_PX);
+    if (box === null) return [];
+    return [{ ...box, height: box.width < SLIVER_PX ? height : box.height, sun: span.sun }];
+  });
+
+export interface LightRowProps {
+  readonly frame: StripGeometry;
+  readonly runs: readonly LightRun[];
+  readonly suns: readonly SunBox[];
+  readonly y: number;
+  readonly height: number;
+}
+
+const LETTER_PX = 9;
+/** A run that the sun covers all over has its letter on top of the sun if it is this wide. */
+const COVERED_RUN_PX = 26;
+
+/** Runs of light with the sun over them; letters where the sun leaves room. */
+export function LightRow({ frame, runs, suns, y, height }: LightRowProps) {
+  const cells = runs.flatMap((run) => {
+    const box = spanBox(frame, run, y, height);
+    if (box === null) return [];
+    const covered = box.width >= COVERED_RUN_PX ? box.x + box.width / 2 : null;
+    return [{ run, box, letterX: clearMiddle(box.x, box.x + box.width, suns, LETTER_PX) ?? covered }];
+  });
+  return (
+    <>
+      {cells.map(({ run: { light }, box }) => (
+        <LightCell light={light} box={box} letterX={null} />
+      ))}
+      <rect class="strip-cell" x={frame.left} y={y} width={frame.width} height={height} />
+      {suns.map(({ sun, ...box }) => (
+        <SunBand sun={sun} box={box} />
+      ))}
+      {cells.map(
+        ({ run: { light, letter = LETTERS[light] }, letterX }) =>
+          letterX !== null && (
+            <text
+              class={`cell-letter strip-letter strip-on-${light} on-${light}`}
+              x={cut(letterX)}
+              y={cut(y + height / 2 + 3)}
+            >
+              {letter}
+            </text>
+          ),
+      )}
+    </>
+  );
+}
+
+/** "P04: sun in the frame 18:25-18:41; near it 18:01-18:25". */
+function rowTitle({ id, sun, sweep }: CameraPlan, clock: Clock): string {
+  const told = [
+    ["sun in the frame", sun.inFrame] as const,
+    ["near it", sun.nearFrame] as const,
+    ["hidden", sun.hidden] as const,
+  ].flatMap(([word, spans]) =>
+    spans.length === 0 ? [] : [`${word} ${spans.map((span) => clock.span(span)).join(", ")}`],
+  );
+  const along = sweep === null ? "" : " (somewhere along the sweep)";
+  return drawnText(
+    told.length === 0 ? `${id}: no sun in or near the frame` : `${id}: ${told.join("; ")}${along}`,
+  );
+}
+
+const hasTrackers = (cameras: readonly CameraPlan[]): boolean => cameras.some(({ sweep }) => sweep !== null);
+
+export const sunMarksOf = (cameras: readonly Pick<CameraPlan, "sun">[]): ReadonlySet<SunMark> =>
+  new Set(cameras.flatMap((camera) => sunSpansOf(camera).map(({ sun }) => sun)));
+
+const SUN_WORDS: readonly (readonly [SunMark, string])[] = [
+  ["in-frame", "sun in the frame"],
+  ["near-frame", "sun near the frame"],
+  ["hidden", "sun hidden"],
+];
+
+/** What occurs, and nothing else. */
+export function lightLegend(
+  lights: ReadonlySet<LightClass>,
+  suns: ReadonlySet<SunMark>,
+  follows: boolean,
+): LegendItem[] {
+  const box = { x: 0, y: 0, width: 20, height: 12 };
+  return [
+    ...LIGHT_CLASSES.filter((light) => lights.has(light)).map((light) => ({
+      text: light,
+      sample: (
+        <>
+          <LightCell light={light} box={box} />
+          <rect class="strip-cell" {...box} />
+        </>
+      ),
+    })),
+    ...SUN_WORDS.filter(([sun]) => suns.has(sun)).map(([sun, text]) => ({
+      text,
+      sample: (
+        <>
+          <SunBand sun={sun} box={{ x: 0, y: 0, width: 12, height: 12 }} />
+          <SunBand sun={sun} box={{ x: 16, y: 0, width: 2, height: 12 }} />
+        </>
+      ),
+    })),
+    ...(follows
+      ? [
+          {
+            text: "follows the vehicle: T-0s with the sun somewhere along its sweep",
+            sample: <FollowMark x={12} y={6} />,
+          },
+        ]
+      : []),
+  ];
+}

@@ -1,0 +1,182 @@
+/** The sheet of a strip over a window: a row per camera, round clock times above and below, sunrise and sunset, a key. */
+
+import type { ComponentChildren } from "preact";
+import { makeClock } from "../../plan/clock.ts";
+import type { WindowPlan } from "../../plan/planTypes.ts";
+import { Drawing } from "./drawing.tsx";
+import { drawnText, fittedText, textWidthPx } from "./fitText.ts";
+import { Legend, type LegendItem, legendHeight } from "./legend.tsx";
+import { cut } from "./paths.ts";
+import { FollowMark } from "./stripMarks.tsx";
+import { type SunEventMark, sunEventMarks } from "./sunEventMarks.ts";
+import { TimeAxis } from "./timeAxis.tsx";
+import { placedIn, type TimeFrame, xOf } from "./timeFrame.ts";
+
+/** What a strip takes of a plan. */
+export type StripPlan = Pick<WindowPlan, "window" | "cameras" | "sun" | "events" | "eventsAtClose">;
+
+/** Where the rows stand; both strips of a plan share it, so that one cursor serves them. */
+export interface StripGeometry extends TimeFrame {
+  /** From row to row. */
+  readonly rowPx: number;
+}
+
+const SHEET_PX = 900;
+const RIGHT_PX = 22;
+const MOST_NAME_PX = 118;
+const LEAST_NAME_PX = 30;
+/** For the mark of a camera that follows the vehicle. */
+const MARK_PX = 12;
+/** Lane of the chosen T-0, of each line of sun events, of clock times. */
+const CURSOR_PX = 12;
+const EVENT_PX = 12;
+const AXIS_PX = 18;
+const LEGEND_GAP_PX = 8;
+const MOST_ROW_PX = 16;
+const LEAST_ROW_PX = 9;
+/** Up to this height of all rows together they keep their full size. */
+const ROWS_PX = 480;
+const NAME_FONT_PX = 10;
+const SMALL_FONT_PX = 8.5;
+
+export const rowHeightPx = (rows: number): number =>
+  Math.max(LEAST_ROW_PX, Math.min(MOST_ROW_PX, Math.floor(ROWS_PX / Math.max(1, rows))));
+
+/** The blank between rows is part of a row's height. */
+export const cellHeightPx = (rowPx: number): number => rowPx - (rowPx >= 12 ? 2 : 1);
+
+export const nameColumnPx = (names: readonly string[], fontPx: number): number =>
+  Math.max(
+    LEAST_NAME_PX,
+    Math.min(MOST_NAME_PX, Math.max(0, ...names.map((name) => textWidthPx(name, fontPx)))),
+  );
+
+/** Of both strips of a plan, without the key below. */
+export function stripGeometry(plan: StripPlan): StripGeometry {
+  const rowPx = rowHeightPx(plan.cameras.length);
+  const names = nameColumnPx(
+    plan.cameras.map(({ id }) => id),
+    NAME_FONT_PX,
+  );
+  const left = Math.ceil(names) + MARK_PX + 8;
+  const events = sunEventMarks(plan);
+  const lanes = Math.max(0, ...events.map(({ lane }) => lane + 1));
+  const top = CURSOR_PX + lanes * EVENT_PX + AXIS_PX;
+  const height = Math.max(1, plan.cameras.length) * rowPx;
+  return {
+    left,
+    top,
+    width: SHEET_PX - left - RIGHT_PX,
+    height,
+    sheetWidth: SHEET_PX,
+    sheetHeight: top + height + AXIS_PX,
+    fromMs: plan.window.opens.getTime(),
+    toMs: plan.window.closes.getTime(),
+    rowPx,
+  };
+}
+
+export interface StripSheetProps {
+  readonly plan: StripPlan;
+  readonly title: string;
+  readonly name: string;
+  readonly legend: readonly LegendItem[];
+  readonly isFile: boolean;
+  readonly row: (cameraIndex: number, y: number, height: number) => ComponentChildren;
+}
+
+export function StripSheet({ plan, title, name, legend, isFile, row }: StripSheetProps) {
+  const frame = stripGeometry(plan);
+  const { left, top, width, height, rowPx, sheetWidth, sheetHeight } = frame;
+  const key = legendHeight(legend, sheetWidth - left);
+  const cell = cellHeightPx(rowPx);
+  const { zone } = plan.window;
+  return (
+    <Drawing
+      width={sheetWidth}
+      height={sheetHeight + LEGEND_GAP_PX + key}
+      title={drawnText(title)}
+      class={name}
+      isFile={isFile}
+    >
+      <TimeAxis frame={frame} zone={zone} side="top" />
+      {plan.cameras.map((camera, i) => (
+        <g>
+          <RowName
+            name={camera.id}
+            follows={camera.sweep !== null}
+            frame={frame}
+            middle={top + i * rowPx + rowPx / 2}
+          />
+          {row(i, cut(top + i * rowPx + (rowPx - cell) / 2), cell)}
+        </g>
+      ))}
+      {plan.cameras.length === 0 && (
+        <text class="soft mid" x={left + width / 2} y={top + rowPx / 2 + 3}>
+          no cameras
+        </text>
+      )}
+      <rect class="strip-frame" x={left} y={top} width={width} height={height} />
+      <EventMarks events={sunEventMarks(plan)} frame={frame} />
+      <TimeAxis frame={frame} zone={zone} side="bottom" />
+      <Legend items={legend} x={left} y={sheetHeight + LEGEND_GAP_PX} width={sheetWidth - left} />
+    </Drawing>
+  );
+}
+
+interface RowNameProps {
+  readonly name: string;
+  readonly follows: boolean;
+  readonly frame: StripGeometry;
+  readonly middle: number;
+}
+
+export function RowName({ name, follows, frame: { left, rowPx }, middle }: RowNameProps) {
+  const isSmall = rowPx < 12;
+  const roomPx = left - MARK_PX - 6;
+  const shown = fittedText(name, roomPx, isSmall ? SMALL_FONT_PX : NAME_FONT_PX);
+  return (
+    <>
+      <text
+        class={isSmall ? "end small" : "end"}
+        x={left - MARK_PX - 2}
+        y={cut(middle + 3.3)}
+        unicode-bidi="plaintext"
+      >
+        {shown !== name && <title>{drawnText(name)}</title>}
+        {shown}
+      </text>
+      {follows && <FollowMark x={left - 4} y={middle} />}
+    </>
+  );
+}
+
+/** Sunrise and sunset through all rows, their times above. */
+function EventMarks({ events, frame }: { events: readonly SunEventMark[]; frame: StripGeometry }) {
+  const { top, height, fromMs, toMs } = frame;
+  const laneTop = (lane: number): number => CURSOR_PX + lane * EVENT_PX;
+  return (
+    <>
+      {events
+        .filter(({ ms }) => ms >= fromMs && ms <= toMs)
+        .map(({ ms, lane, text }) => {
+          const x = xOf(frame, ms);
+          const d = `M${x} ${top}V${top + height}`;
+          return (
+            <>
+              <path class="strip-event-halo" d={d} />
+              <path class="strip-event" d={d} />
+              <path class="thin" d={`M${x} ${laneTop(lane) + EVENT_PX - 1}V${top - AXIS_PX}`} />
+              <text class="small mid" x={placedIn(frame, x, text, SMALL_FONT_PX)} y={laneTop(lane) + 9}>
+                {text}
+              </text>
+            </>
+          );
+        })}
+    </>
+  );
+}
+
+/** The clock of a window's axis. */
+export const stripClock = ({ window }: StripPlan): ReturnType<typeof makeClock> =>
+  makeClock(window.zone, window.opens, window.closes);

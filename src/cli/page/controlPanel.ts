@@ -1,6 +1,8 @@
 /** The page's controls: what they say, and a word when one is moved. */
 
+import { minutesText } from "../../show/report/controls.tsx";
 import { ORDERS, type RowFilter, type RowOrder, SHOWN } from "../../show/report/rowOrder.ts";
+import { byId } from "./elements.ts";
 
 export interface Panel {
   /** Seconds after the opening. */
@@ -12,52 +14,53 @@ export interface Panel {
   readonly idPart: string;
 }
 
-const byId = <Kind extends HTMLElement>(id: string): Kind => document.getElementById(id) as Kind;
-
 const choice = (id: string): string => byId<HTMLSelectElement>(id).value;
 
-export function readPanel(): Panel {
-  return {
-    t0S: Number(byId<HTMLInputElement>("t0").value),
-    skyIndex: Number(choice("sky")),
-    settingIndex: Number(choice("set-for")),
-    order: ORDERS.find((order) => order === choice("order")) ?? "file",
-    filter: SHOWN.find((shown) => shown === choice("shown")) ?? "all",
-    idPart: byId<HTMLInputElement>("id-part").value,
-  };
+/** To the second; the slider's own steps are coarser. */
+const held = { t0S: Math.round(Number(byId<HTMLInputElement>("t0-minutes").value) * 60) };
+
+export const readPanel = (): Panel => ({
+  t0S: held.t0S,
+  skyIndex: Number(choice("sky")),
+  settingIndex: Number(choice("set-for")),
+  order: ORDERS.find((order) => order === choice("order")) ?? "file",
+  filter: SHOWN.find((shown) => shown === choice("shown")) ?? "all",
+  idPart: byId<HTMLInputElement>("id-part").value,
+});
+
+export function watchPanel(onMove: () => void): void {
+  watchT0(onMove);
+  for (const id of ["sky", "set-for", "order", "shown", "id-part"])
+    byId(id).addEventListener("input", onMove);
+  byId("per-page").addEventListener("input", () => {
+    document.body.dataset["cards"] = choice("per-page");
+  });
+  byId("print-what").addEventListener("input", () => {
+    document.body.dataset["print"] = choice("print-what");
+  });
+  byId<HTMLFormElement>("controls").addEventListener("submit", (event) => event.preventDefault());
+  byId("controls").hidden = false;
 }
 
-/** Both fields of a T-0 say the same; what nobody can read as a number is left alone until it can. */
-export function watchPanel(onMove: () => void): void {
+/** Slider and field say the same; what nobody can read as a number is left alone until it can. */
+function watchT0(onMove: () => void): void {
   const slider = byId<HTMLInputElement>("t0");
   const minutes = byId<HTMLInputElement>("t0-minutes");
   slider.addEventListener("input", () => {
-    minutes.value = String(Math.round((Number(slider.value) / 60) * 1000) / 1000);
+    held.t0S = Number(slider.value);
+    minutes.value = minutesText(held.t0S);
     onMove();
   });
   minutes.addEventListener("input", () => {
     const wanted = Number(minutes.value);
     if (minutes.value.trim() === "" || !Number.isFinite(wanted)) return;
-    const seconds = Math.min(Number(slider.max), Math.max(0, Math.round(wanted * 60)));
-    // A step of the slider is coarser than the field.
-    slider.step = "1";
-    slider.value = String(seconds);
+    held.t0S = Math.min(Number(slider.max), Math.max(0, Math.round(wanted * 60)));
+    slider.value = String(held.t0S);
     onMove();
   });
   minutes.addEventListener("change", () => {
-    minutes.value = String(Math.round((Number(slider.value) / 60) * 1000) / 1000);
+    minutes.value = minutesText(held.t0S);
   });
-  for (const id of ["sky", "set-for", "order", "shown", "id-part"])
-    byId(id).addEventListener("input", onMove);
-  for (const [id, name] of [
-    ["per-page", "cards"],
-    ["print-what", "print"],
-  ] as const)
-    byId(id).addEventListener("input", () => {
-      document.body.dataset[name] = id === "per-page" ? (choice(id) === "1" ? "4" : "2") : choice(id);
-    });
-  byId<HTMLFormElement>("controls").addEventListener("submit", (event) => event.preventDefault());
-  byId("controls").hidden = false;
 }
 
 /** What the panel says of the chosen T-0 and of the cameras shown. */

@@ -1,89 +1,43 @@
 /** The report's program in a browser: one T-0 of all cameras, by the same models as the command line. */
 
-import { render } from "preact";
-import { makeClock } from "../../plan/clock.ts";
-import { liveWindowOf } from "../../plan/live/liveWindow.ts";
-import { CameraPicture, type StillPicture, stillPicture } from "../../show/report/cameraPicture.tsx";
+import { padPlanOf } from "../../plan/picture/padPlan.ts";
+import { PAD_LIVE_ID } from "../../show/draw/padDrawing.tsx";
+import { PadLive } from "../../show/draw/padLive.tsx";
 import { CameraRows } from "../../show/report/cameraRows.tsx";
-import { type Chosen, type LiveRow, liveRow, settingAt, t0Text } from "../../show/report/liveRow.ts";
-import { nowLine } from "../../show/report/nowLine.ts";
-import { pageDataOf, settingTargets } from "../../show/report/pageData.ts";
-import { type ShownT0, shownT0 } from "../../show/report/reportInput.ts";
+import { type WindowChartData, windowChartData } from "../../show/report/chartsOver.ts";
+import { type Chosen, liveRow, t0Text } from "../../show/report/liveRow.ts";
+import { shownT0 } from "../../show/report/reportInput.ts";
 import { shownRows } from "../../show/report/rowOrder.ts";
-import { skyName } from "../../sky/daylight.ts";
+import { CursorSheet, cursorFrames, WindowCharts } from "../../show/report/windowCharts.tsx";
 import { readPanel, tellPanel, watchPanel } from "./controlPanel.ts";
-import { watchVisible } from "./visibleCards.ts";
+import { byId, fill } from "./elements.ts";
+import { drawCard, drawSweep } from "./liveCards.tsx";
+import { chartKey, clock, data, instants, live, type Shown, targets } from "./pageModel.ts";
+import { watchVisible } from "./visibleParts.ts";
 
-const data = pageDataOf(document.getElementById("data")!.textContent!);
-const { window: t0s, site, skies } = data;
-const live = liveWindowOf(site, t0s, skies);
-const clock = makeClock(site.zone, t0s.opens, t0s.closes);
-const skyNames = skies.map(skyName);
-const targets = settingTargets(skyNames);
-
-/** What the page shows now. */
-interface Shown extends ShownT0 {
-  readonly chosen: Chosen;
-  readonly rows: readonly LiveRow[];
-}
-
-const stills = new Map<number, StillPicture>();
-
-function stillOf(index: number): StillPicture {
-  const still = stills.get(index) ?? stillPicture(live, live.cameras[index]!, clock);
-  stills.set(index, still);
-  return still;
-}
-
-/** A card's picture and the line under it. */
-function drawCard(index: number, { chosen, rows, instant, views }: Shown): void {
-  const view = views[index]!;
-  const sky = skyNames[chosen.skyIndex]!;
-  const target = targets[chosen.settingIndex]!;
-  render(
-    <CameraPicture
-      still={stillOf(index)}
-      instant={instant}
-      view={view}
-      chosen={chosen}
-      midToneLog2={settingAt(data.cameras[index]!, chosen)?.midToneLog2 ?? null}
-    />,
-    cleared(`[data-picture="${index}"]`),
-  );
-  one(`[data-now="${index}"]`).textContent = nowLine(rows[index]!, chosen, sky, target, clock);
-}
-
-const one = (selector: string): Element => document.querySelector(selector)!;
-
-/** Containers whose static content has given way to the program's. */
-const ours = new Set<string>();
-
-function cleared(selector: string): Element {
-  const container = one(selector);
-  if (!ours.has(selector)) {
-    container.replaceChildren();
-    ours.add(selector);
-  }
-  return container;
-}
+const pad = padPlanOf(data.site);
+const charts: { key: string | null; data: WindowChartData | null } = { key: null, data: null };
 
 function show(): Shown {
   const panel = readPanel();
   const chosen: Chosen = {
-    ms: t0s.opens.getTime() + panel.t0S * 1000,
+    ms: data.window.opens.getTime() + panel.t0S * 1000,
     skyIndex: panel.skyIndex,
     settingIndex: panel.settingIndex,
   };
   const { instant, views } = shownT0(live, data, chosen);
   const rows = views.map((view, i) => liveRow(view, data.cameras[i]!, i, chosen));
-  const listed = rows.map((row, i) => ({ row, isTracker: site.cameras[i]!.track !== null }));
+  const listed = rows.map((row, i) => ({ row, isTracker: data.site.cameras[i]!.track !== null }));
   const visible = shownRows(listed, panel.order, panel.filter, panel.idPart);
-  render(<CameraRows rows={visible} />, cleared("#rows"));
+  fill(byId("rows"), <CameraRows rows={visible} />);
   const t0 = t0Text(chosen.ms, clock);
   for (const element of document.querySelectorAll("[data-t0]")) element.textContent = t0;
   tellPanel(t0, visible.length, rows.length);
   hideCards(new Set(visible.map(({ index }) => index)));
-  return { chosen, rows, instant, views };
+  const shown: Shown = { chosen, rows, instant, views };
+  fill(byId(PAD_LIVE_ID), <PadLive plan={pad} sun={instant.sun} />);
+  showCharts(shown);
+  return shown;
 }
 
 function hideCards(shown: ReadonlySet<number>): void {
@@ -93,8 +47,29 @@ function hideCards(shown: ReadonlySet<number>): void {
   }
 }
 
-const cards = watchVisible((index) => drawCard(index, state.shown));
+/** The charts change with sky and settings, the line over them with every T-0. */
+function showCharts(shown: Shown): void {
+  const { chosen } = shown;
+  const key = chartKey(shown);
+  if (charts.key !== key) {
+    charts.key = key;
+    charts.data = windowChartData(live, data, instants(), chosen);
+    fill(
+      byId("charts"),
+      <WindowCharts charts={charts.data} settingWords={`settings for ${targets[chosen.settingIndex]!}`} />,
+    );
+  }
+  const text = clock.at(new Date(chosen.ms));
+  cursorFrames(charts.data!).forEach((frame, i) => {
+    fill(byId(`cursor-${i}`), <CursorSheet frame={frame} atMs={chosen.ms} text={text} />);
+  });
+}
+
 const state: { shown: Shown; isAsked: boolean } = { shown: show(), isAsked: false };
+const parts = [
+  watchVisible("card", (index) => drawCard(index, state.shown)),
+  watchVisible("sweep-sheet", (index) => drawSweep(index, state.shown)),
+];
 
 /** However often something moves between two frames, the page is drawn once. */
 watchPanel(() => {
@@ -103,10 +78,10 @@ watchPanel(() => {
   requestAnimationFrame(() => {
     state.isAsked = false;
     state.shown = show();
-    cards.redraw();
+    for (const { redraw } of parts) redraw();
   });
 });
-// Paper shows all cards, at the T-0 on the screen.
+// Paper shows all of them, at the T-0 on the screen.
 addEventListener("beforeprint", () => {
-  for (let index = 0; index < live.cameras.length; index++) drawCard(index, state.shown);
+  for (const { drawAll } of parts) drawAll();
 });

@@ -28,11 +28,12 @@ export function sweepMapOf(
   return sweepMapFrom(prepareCamera(shared, camera).sweep!, columns, rowS);
 }
 
-/** The same of a tracker that is prepared already: its own window, the light under the first sky it was prepared for. */
+/** The same of a tracker that is prepared already: its own window, the light under one of the skies it was prepared for. */
 export function sweepMapFrom(
   { tracker, light, room }: Pick<PreparedSweep, "tracker" | "light" | "room">,
   columns: number,
   rowS: number,
+  skyIndex = 0,
 ): SweepMap {
   const { opens, closes } = room.window;
   const stretchMs = (closes.getTime() - opens.getTime()) / columns;
@@ -52,7 +53,7 @@ export function sweepMapFrom(
         toS,
         cells: met.map((one, column) => ({
           sun: sunIn(one, fromS, toS),
-          light: light.thingsAt(point, edges[column]!.getTime() + stretchMs / 2, 0).light,
+          light: light.thingsAt(point, edges[column]!.getTime() + stretchMs / 2, skyIndex).light,
         })),
       };
     }),

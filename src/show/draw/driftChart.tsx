@@ -1,6 +1,6 @@
 /** How the light on the body changes over a window: EV at ISO 100 of every camera, those that change most and least by name. */
 
-import type { CameraPlan, WindowPlan } from "../../plan/planTypes.ts";
+import type { ChartCamera, ChartPlan } from "../../plan/live/chartPlan.ts";
 import { curvePath } from "./curves.ts";
 import { Drawing } from "./drawing.tsx";
 import { DRIFT_DASHES, extentOf, StopAxis, stopScale } from "./driftMarks.tsx";
@@ -10,7 +10,7 @@ import { cut } from "./paths.ts";
 import { TimeAxis } from "./timeAxis.tsx";
 import { type TimeFrame, xOf } from "./timeFrame.ts";
 
-type DriftPlan = Pick<WindowPlan, "window" | "cameras" | "sun" | "sky">;
+type DriftPlan = Pick<ChartPlan, "window" | "cameras" | "sun" | "sky">;
 
 export interface DriftOverviewProps {
   readonly plan: DriftPlan;
@@ -30,7 +30,7 @@ const LABEL_GAP_PX = 13;
 const NAMED = 2;
 
 /** Where the drift overview's time runs. */
-export const driftFrame = ({ window }: Pick<WindowPlan, "window">): TimeFrame => ({
+export const driftFrame = ({ window }: Pick<ChartPlan, "window">): TimeFrame => ({
   left: LEFT_PX,
   top: TOP_PX,
   width: SHEET_PX - LEFT_PX - NAMES_PX,
@@ -71,7 +71,7 @@ export function evDrifts({ cameras, sun }: DriftPlan, skyIndex: number): EvDrift
   }));
 }
 
-const evAt = (camera: Pick<CameraPlan, "lightAt">, index: number): number | null => camera.lightAt(index).ev;
+const evAt = (camera: Pick<ChartCamera, "lightAt">, index: number): number | null => camera.lightAt(index).ev;
 const finite = (value: number | null): number | null =>
   value !== null && Number.isFinite(value) ? value : null;
 

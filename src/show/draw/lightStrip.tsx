@@ -2,7 +2,7 @@
 
 import { LIGHT_CLASSES, type LightClass } from "../../light/lightClass.ts";
 import type { Clock } from "../../plan/clock.ts";
-import type { CameraPlan } from "../../plan/planTypes.ts";
+import type { ChartCamera } from "../../plan/live/chartPlan.ts";
 import { LETTERS } from "../stripText.ts";
 import { drawnText } from "./fitText.ts";
 import type { LegendItem } from "./legend.tsx";
@@ -55,7 +55,7 @@ export interface LightRun extends Run {
 /** One camera's runs of equal light under one sky. */
 export function lightRuns(
   { sun, window }: Pick<StripPlan, "sun" | "window">,
-  camera: Pick<CameraPlan, "lightAt">,
+  camera: Pick<ChartCamera, "lightAt">,
   skyIndex: number,
 ): LightRun[] {
   const span = { fromMs: window.opens.getTime(), toMs: window.closes.getTime() };
@@ -68,7 +68,7 @@ export function lightRuns(
 }
 
 /** In the order in which they are drawn. */
-const sunSpansOf = ({ sun }: Pick<CameraPlan, "sun">): readonly (MsSpan & { readonly sun: SunMark })[] =>
+const sunSpansOf = ({ sun }: Pick<ChartCamera, "sun">): readonly (MsSpan & { readonly sun: SunMark })[] =>
   [
     ["near-frame", sun.nearFrame] as const,
     ["hidden", sun.hidden] as const,
@@ -140,7 +140,7 @@ export function LightRow({ frame, runs, suns, y, height }: LightRowProps) {
 }
 
 /** "P04: sun in the frame 18:25-18:41; near it 18:01-18:25". */
-function rowTitle({ id, sun, sweep }: CameraPlan, clock: Clock): string {
+function rowTitle({ id, sun, sweep }: ChartCamera, clock: Clock): string {
   const told = [
     ["sun in the frame", sun.inFrame] as const,
     ["near it", sun.nearFrame] as const,
@@ -154,9 +154,9 @@ function rowTitle({ id, sun, sweep }: CameraPlan, clock: Clock): string {
   );
 }
 
-const hasTrackers = (cameras: readonly CameraPlan[]): boolean => cameras.some(({ sweep }) => sweep !== null);
+const hasTrackers = (cameras: readonly ChartCamera[]): boolean => cameras.some(({ sweep }) => sweep !== null);
 
-export const sunMarksOf = (cameras: readonly Pick<CameraPlan, "sun">[]): ReadonlySet<SunMark> =>
+export const sunMarksOf = (cameras: readonly Pick<ChartCamera, "sun">[]): ReadonlySet<SunMark> =>
   new Set(cameras.flatMap((camera) => sunSpansOf(camera).map(({ sun }) => sun)));
 
 const SUN_WORDS: readonly (readonly [SunMark, string])[] = [

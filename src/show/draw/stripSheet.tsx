@@ -2,7 +2,7 @@
 
 import type { ComponentChildren } from "preact";
 import { makeClock } from "../../plan/clock.ts";
-import type { WindowPlan } from "../../plan/planTypes.ts";
+import type { ChartPlan } from "../../plan/live/chartPlan.ts";
 import { Drawing } from "./drawing.tsx";
 import { drawnText, fittedText, textWidthPx } from "./fitText.ts";
 import { Legend, type LegendItem, legendHeight } from "./legend.tsx";
@@ -13,7 +13,7 @@ import { TimeAxis } from "./timeAxis.tsx";
 import { placedIn, type TimeFrame, xOf } from "./timeFrame.ts";
 
 /** What a strip takes of a plan. */
-export type StripPlan = Pick<WindowPlan, "window" | "cameras" | "sun" | "events" | "eventsAtClose">;
+export type StripPlan = Omit<ChartPlan, "sky">;
 
 /** Where the rows stand; both strips of a plan share it, so that one cursor serves them. */
 export interface StripGeometry extends TimeFrame {

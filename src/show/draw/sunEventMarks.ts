@@ -3,7 +3,7 @@
 import { RISE_SET_ELEVATION_DEG } from "../../base/constants.ts";
 import { MS_PER_HOUR } from "../../base/units.ts";
 import { makeClock } from "../../plan/clock.ts";
-import type { WindowPlan } from "../../plan/planTypes.ts";
+import type { ChartPlan } from "../../plan/live/chartPlan.ts";
 
 export interface SunEventMark {
   readonly ms: number;
@@ -13,7 +13,7 @@ export interface SunEventMark {
   readonly lane: number;
 }
 
-type EventPlan = Pick<WindowPlan, "window" | "sun" | "events" | "eventsAtClose">;
+type EventPlan = Pick<ChartPlan, "window" | "sun" | "events" | "eventsAtClose">;
 
 /** Two events of a kind are never so near to each other on different days. */
 const SAME_EVENT_MS = 6 * MS_PER_HOUR;

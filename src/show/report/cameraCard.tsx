@@ -24,6 +24,8 @@ export interface CardProps {
   /** Site and window, in one line. */
   readonly where: string;
   readonly cautions: readonly string[];
+  /** To the drawings of a tracker's sweep; null for a fixed camera. */
+  readonly sweepLink: string | null;
   /** The line under the picture. */
   readonly now: string;
   /** The picture at the chosen T-0, and what is drawn besides. */
@@ -60,7 +62,7 @@ export function CameraCard(props: CardProps) {
   );
 }
 
-function CardHead({ camera, plan }: CardProps) {
+function CardHead({ camera, plan, sweepLink }: CardProps) {
   const { axis, fieldDeg, sweep } = plan;
   const { lens, gate } = camera;
   const follows = sweep === null ? "" : ` · follows ${sweep.follows}`;
@@ -75,6 +77,11 @@ function CardHead({ camera, plan }: CardProps) {
         {`${lens.focalMm} mm on ${gate.widthMm} x ${gate.heightMm} mm · ${fieldDeg.horizontal.toFixed(1)}° x ${fieldDeg.vertical.toFixed(1)}°${camera.rollDeg === 0 ? "" : ` · roll ${camera.rollDeg}°`}`}
         <br />
         {mediumWords(camera)}
+        {sweepLink !== null && (
+          <a class="sweep-link" href={sweepLink}>
+            the sun along its sweep
+          </a>
+        )}
       </p>
     </header>
   );

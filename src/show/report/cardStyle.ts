@@ -9,6 +9,9 @@ export const cardStyle = `
 .card-head p{margin:0;font-size:.9rem}
 .card-body{display:grid;grid-template-columns:minmax(0,27rem) minmax(0,1fr);gap:1rem;margin-top:.5rem}
 .card-settings table{font-size:.9rem}
+.card-settings th,.card-settings td:not(:last-child){white-space:nowrap;overflow-wrap:normal}
+.sweep-link{margin-left:.8rem}
+.card-left .drawing{width:100%}
 .big{font-size:1.55rem;font-weight:700;margin:0 0 .3rem}
 .big span{margin-right:.5em}.big small{font-size:.9rem;font-weight:400}
 .big-none{font-size:1.1rem}

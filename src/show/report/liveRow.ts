@@ -59,8 +59,10 @@ export function liveRow(view: LiveView, camera: PageCamera, index: number, chose
   };
 }
 
-export const settingAt = (camera: PageCamera, { settingIndex }: Chosen): PageSetting | null =>
-  camera.settings[settingIndex] ?? null;
+export const settingAt = (
+  camera: PageCamera,
+  { settingIndex }: Pick<Chosen, "settingIndex">,
+): PageSetting | null => camera.settings[settingIndex] ?? null;
 
 /** "IN FRAME", "near frame 3.2°", "hidden", "clear 24°", "sun down"; of a tracker with its T+. */
 function sunWords({ word, fromEdgeDeg, tPlus }: LiveView["sun"]): string {

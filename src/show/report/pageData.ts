@@ -1,8 +1,11 @@
 /** What the page's script is given: the site as resolved, and what only the planner knows. Read back by `pageDataOf`. */
 
+import type { TimeSpan } from "../../plan/clock.ts";
 import { makeClock } from "../../plan/clock.ts";
+import type { ChartSun } from "../../plan/live/chartPlan.ts";
 import type { Setting, WindowPlan } from "../../plan/planTypes.ts";
 import { midToneLog2Of } from "../../plan/settingMidTone.ts";
+import type { SweepSun } from "../../plan/sweep/sweepTypes.ts";
 import type { Site, Window } from "../../site/types.ts";
 import type { Sky } from "../../sky/daylight.ts";
 import { PLAIN } from "../paint.ts";
@@ -21,12 +24,17 @@ export interface PageCamera {
   /** Over the whole window. */
   readonly risk: WindowPlan["cameras"][number]["sun"]["risk"];
   readonly riskWords: string;
+  readonly sun: ChartSun;
+  /** Of a tracker with an ascent to follow. */
+  readonly sweepSun: SweepSun | null;
 }
 
 export interface PageData {
   readonly site: Site;
   readonly window: Window;
   readonly skies: readonly Sky[];
+  /** Spacing of the charts' T-0s. */
+  readonly stepS: number;
   readonly cameras: readonly PageCamera[];
 }
 
@@ -49,6 +57,7 @@ export function pageData(site: Site, window: Window, skies: readonly Sky[], plan
     site,
     window,
     skies,
+    stepS: plan.stepS,
     cameras: plan.cameras.map((camera, i) => ({
       id: camera.id,
       settings: settingsOf(camera).map(
@@ -61,6 +70,8 @@ export function pageData(site: Site, window: Window, skies: readonly Sky[], plan
       ),
       risk: camera.sun.risk,
       riskWords: `${riskWords(camera, PLAIN)} ${riskTimes(camera, clock)}`.trimEnd(),
+      sun: spansOf(camera.sun),
+      sweepSun: camera.sweep?.sun ?? null,
     })),
   };
 }
@@ -72,17 +83,24 @@ export const pageDataText = (data: PageData): string =>
     .replaceAll("\u2028", "\\u2028")
     .replaceAll("\u2029", "\\u2029");
 
-/** The inverse: windows are dates again. */
-export function pageDataOf(text: string): PageData {
-  const data = JSON.parse(text) as PageData;
-  const revived = ({ name, opens, closes }: Window): Window => ({
-    name,
-    opens: new Date(opens),
-    closes: new Date(closes),
-  });
-  return {
-    ...data,
-    window: revived(data.window),
-    site: { ...data.site, windows: data.site.windows.map(revived) },
-  };
+const spansOf = ({ inFrame, nearFrame, hidden }: ChartSun): ChartSun => {
+  const plain = (spans: readonly TimeSpan[]): TimeSpan[] => spans.map(({ from, to }) => ({ from, to }));
+  return { inFrame: plain(inFrame), nearFrame: plain(nearFrame), hidden: plain(hidden) };
+};
+
+/** The inverse of `pageDataText`. */
+export const pageDataOf = (text: string): PageData => datesRevived(JSON.parse(text)) as PageData;
+
+/** Keys whose values are instants wherever they stand; in a site only windows have them. */
+const INSTANTS = new Set(["opens", "closes", "from", "to", "at"]);
+
+function datesRevived(value: unknown): unknown {
+  if (Array.isArray(value)) return value.map(datesRevived);
+  if (typeof value !== "object" || value === null) return value;
+  return Object.fromEntries(
+    Object.entries(value).map(([key, one]) => [
+      key,
+      INSTANTS.has(key) && typeof one === "string" ? new Date(one) : datesRevived(one),
+    ]),
+  );
 }

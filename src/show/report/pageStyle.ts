@@ -48,6 +48,7 @@ bdi,h1,h3,td,th,li,p{overflow-wrap:anywhere}
 .control-t0 input[type=number]{width:6rem}
 #t0-text{font-size:1.25rem;font-weight:700;min-width:6.5ch}
 .control-row{display:flex;gap:.4rem 1rem;flex-wrap:wrap;margin-top:.4rem;font-size:.9rem}
+.control-row select{max-width:10.5rem}
 .control-row label{display:inline-flex;gap:.35rem;align-items:center}
 .count{font-size:.85rem}
 .wide{overflow-x:auto}
@@ -67,4 +68,13 @@ ${Object.entries(LIGHT_TONES)
   )
   .join("")}
 .drawing{display:block;max-width:100%;height:auto}
+.chart{margin:0 0 1.2rem}figcaption{font-weight:600;margin-bottom:.2rem}
+.chart-sheet{position:relative}
+.sweep-sheet{margin:0 0 1.5rem;scroll-margin-top:7.5rem;max-width:64rem}.sweep-sheet .drawing{width:100%}
+.cursor{position:absolute;left:0;top:0;width:100%;pointer-events:none}
+.overview>.drawing,.chart .drawing{width:100%}
+.key-list{list-style:none;padding:0;display:grid;grid-template-columns:repeat(auto-fill,minmax(24rem,1fr));gap:.3rem 1.2rem}
+.key-list li{display:flex;gap:.7rem;align-items:flex-start}
+.key-sample{flex:none;width:3.4rem;height:2rem}
+.key-grey{fill:#777777}
 `;

@@ -5,11 +5,14 @@ export const printStyle = `
 @media print{
 html{font-size:9pt;line-height:1.3}
 body{max-width:none;padding:0}
-.controls,#cards-head{display:none}
+.controls,#cards-head,.sweep-link,.cursor{display:none}
 .title-block{margin-top:0}
 a{color:inherit;text-decoration:none}
 .wide{overflow:visible}
-.sheet table{font-size:7.5pt}
+.sheet table{font-size:7.5pt;min-width:0}
+.sheet{break-before:page}.sweeps{break-before:page}.sweep-sheet{break-inside:avoid;max-width:none}
+.chart{break-inside:avoid}
+.overview>.drawing{max-height:235mm}
 tr,.drawing,li,p{break-inside:avoid}
 h2{break-after:avoid}
 .cards{break-before:page;gap:4mm}

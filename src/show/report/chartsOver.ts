@@ -1,0 +1,39 @@
+/** A page's charts over the window for one sky and one choice of settings. */
+
+import type { Instant } from "../../plan/instants.ts";
+import { type ChartPlan, chartPlanOf } from "../../plan/live/chartPlan.ts";
+import type { LiveWindow } from "../../plan/live/liveWindow.ts";
+import { type SpareTable, spareTable } from "../../plan/live/windowSpares.ts";
+import { instantsOf } from "../../plan/scene.ts";
+import { type Chosen, settingAt } from "./liveRow.ts";
+import type { PageData } from "./pageData.ts";
+
+export interface WindowChartData {
+  readonly plan: ChartPlan;
+  readonly spares: SpareTable;
+}
+
+/** The T-0s of the charts: those of the plan. */
+export const chartInstants = (live: LiveWindow, { window, stepS }: PageData): readonly Instant[] =>
+  instantsOf(window, stepS, null).map(live.scene.instantAt);
+
+export function windowChartData(
+  live: LiveWindow,
+  data: PageData,
+  instants: readonly Instant[],
+  chosen: Pick<Chosen, "skyIndex" | "settingIndex">,
+): WindowChartData {
+  const { site, window, cameras } = data;
+  const midTones = cameras.map((camera) => settingAt(camera, chosen)?.midToneLog2 ?? null);
+  return {
+    plan: chartPlanOf(
+      live,
+      site,
+      window,
+      instants,
+      chosen.skyIndex,
+      cameras.map(({ sun }) => sun),
+    ),
+    spares: spareTable(live, instants, chosen.skyIndex, midTones),
+  };
+}

@@ -1,0 +1,105 @@
+/** All of a report's page that is seen, as it stands before anything is moved. */
+
+import { FramePatterns } from "../draw/frameStyle.tsx";
+import { LightPatterns } from "../draw/lightMarks.tsx";
+import { SparePatterns } from "../draw/stripMarks.tsx";
+import { windowText } from "../planSheet.ts";
+import { CameraRows, ROW_HEADS } from "./cameraRows.tsx";
+import { chartInstants } from "./chartsOver.ts";
+import { Controls } from "./controls.tsx";
+import { liveRow, t0Text } from "./liveRow.ts";
+import { Overview } from "./overview.tsx";
+import { settingTargets } from "./pageData.ts";
+import type { PartProps } from "./partProps.ts";
+import { ReadingKey } from "./readingKey.tsx";
+import { ReportCards } from "./reportCards.tsx";
+import { firstChosen, type ReportInput, shownT0 } from "./reportInput.ts";
+import { stillDrawings } from "./stillDrawings.tsx";
+import { SweepSheets } from "./sweepSheets.tsx";
+import { WindowSection } from "./windowSection.tsx";
+
+export interface ReportBodyProps {
+  readonly input: ReportInput;
+  readonly title: string;
+  readonly cardsAPage: 2 | 4;
+}
+
+export function ReportBody({ input, title, cardsAPage }: ReportBodyProps) {
+  const { plan, data, live, clock } = input;
+  const chosen = firstChosen(data.window);
+  const instants = chartInstants(live, data);
+  const part: PartProps = { input, chosen, shown: shownT0(live, data, chosen), instants };
+  const { opens, closes } = data.window;
+  const markup = stillDrawings(input, instants, chosen);
+  return (
+    <>
+      <svg class="patterns" aria-hidden="true" width="0" height="0">
+        <LightPatterns />
+        <FramePatterns />
+        <SparePatterns />
+      </svg>
+      <header class="title-block">
+        <h1>
+          <bdi>{title}</bdi>
+        </h1>
+        <p>{windowText(plan)}</p>
+        <p>{`${plan.cameras.length} camera${plan.cameras.length === 1 ? "" : "s"} · sky ${plan.sky.join(", ")}`}</p>
+      </header>
+      <Controls
+        windowS={(closes.getTime() - opens.getTime()) / 1000}
+        startS={(chosen.ms - opens.getTime()) / 1000}
+        t0={t0Text(chosen.ms, clock)}
+        skyNames={plan.sky}
+        targets={settingTargets(plan.sky)}
+        cardsAPage={cardsAPage}
+      />
+      <main>
+        <Overview {...part} />
+        <WindowSection {...part} />
+        <Sheet {...part} />
+        <ReportCards {...part} markup={markup} />
+        <SweepSheets {...part} markup={markup} />
+        <ReadingKey />
+        <Notes {...part} />
+      </main>
+    </>
+  );
+}
+
+function Sheet({ input: { data, clock }, shown, chosen }: PartProps) {
+  const rows = shown.views.map((view, i) => liveRow(view, data.cameras[i]!, i, chosen));
+  return (
+    <section class="sheet" aria-labelledby="sheet-head">
+      <h2 id="sheet-head">
+        Cameras at T-0 <span data-t0>{t0Text(chosen.ms, clock)}</span>
+      </h2>
+      <div class="wide">
+        <table>
+          <thead>
+            <tr>
+              {ROW_HEADS.map(([head, meaning]) => (
+                <th key={head} scope="col" title={meaning}>
+                  {head}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody id="rows">
+            <CameraRows rows={rows} />
+          </tbody>
+        </table>
+      </div>
+    </section>
+  );
+}
+
+const Notes = ({ input: { plan } }: PartProps) => (
+  <section class="notes" aria-labelledby="notes-head">
+    <h2 id="notes-head">Notes and cautions</h2>
+    <ul>
+      {[...plan.notes, ...plan.cautions].map((line) => (
+        <li key={line}>{line}</li>
+      ))}
+    </ul>
+  </section>
+);

@@ -1,0 +1,30 @@
+/** The window as a whole: its charts, and the site's windows against each other where there are several. */
+
+import { RankBars } from "../draw/rankBars.tsx";
+import { windowChartData } from "./chartsOver.ts";
+import { settingTargets } from "./pageData.ts";
+import type { PartProps } from "./partProps.ts";
+import { WindowCharts } from "./windowCharts.tsx";
+
+export function WindowSection({ input, chosen, instants }: PartProps) {
+  const { live, data, plan, ranking } = input;
+  const charts = windowChartData(live, data, instants, chosen);
+  return (
+    <section class="window" aria-labelledby="window-head">
+      <h2 id="window-head">Window</h2>
+      <div id="charts">
+        <WindowCharts
+          charts={charts}
+          settingWords={`settings for ${settingTargets(plan.sky)[chosen.settingIndex]!}`}
+        />
+      </div>
+      {ranking !== null && (
+        <figure class="chart">
+          <figcaption>Windows of the site, by well-lit views</figcaption>
+          <RankBars ranking={ranking} />
+          {ranking.why !== null && <p>{ranking.why}</p>}
+        </figure>
+      )}
+    </section>
+  );
+}

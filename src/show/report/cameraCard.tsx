@@ -48,12 +48,10 @@ export function CameraCard(props: CardProps) {
           </p>
           <div class="card-drawings">{drawings}</div>
         </div>
-        <div class="card-right">
-          <CardSettings {...props} />
-          <CardSun {...props} />
-          <CardNotes {...props} />
-          <WriteIn />
-        </div>
+        <CardSettings {...props} />
+        <CardSun {...props} />
+        <CardNotes {...props} />
+        <WriteIn />
       </div>
       <p class="card-foot">
         <bdi>{plan.id}</bdi> · <bdi>{where}</bdi>

@@ -7,7 +7,8 @@ export const cardStyle = `
 .card-head{display:flex;gap:1.2rem;align-items:flex-start;flex-wrap:wrap}
 .card-head h3{min-width:4rem}
 .card-head p{margin:0;font-size:.9rem}
-.card-body{display:grid;grid-template-columns:minmax(0,27rem) minmax(0,1fr);gap:1rem;margin-top:.5rem}
+.card-body{display:grid;grid-template-columns:minmax(0,27rem) minmax(0,1fr);grid-template-rows:auto auto auto 1fr;column-gap:1.2rem;margin-top:.5rem}
+.card-left{grid-row:1/span 4}.card-body>:not(.card-left){grid-column:2}
 .card-settings table{font-size:.9rem}
 .card-settings th,.card-settings td:not(:last-child){white-space:nowrap;overflow-wrap:normal}
 .sweep-link{margin-left:.8rem}
@@ -24,5 +25,5 @@ export const cardStyle = `
 .write-meter{grid-column:span 2}
 .write-set{grid-column:span 2}
 .card-foot{font-size:.75rem;margin-top:.5rem}
-@media screen and (max-width:60rem){.card-body{grid-template-columns:minmax(0,1fr)}}
+@media screen and (max-width:60rem){.card-body{grid-template-columns:minmax(0,1fr)}.card-body>:not(.card-left){grid-column:1}.card-left{grid-row:auto}.write-in{grid-template-columns:repeat(2,1fr)}}
 `;

@@ -33,16 +33,9 @@ const rowsOf = (page: Page): Promise<string[][]> =>
     rows.map((row) => [...row.children].map((cell) => cell.textContent ?? "")),
   );
 
-/** After the next frame is drawn. */
-const settled = (page: Page): Promise<void> =>
-  page.evaluate(
-    () => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => done()))),
-  );
-
-async function moveTo(page: Page, minutes: number): Promise<void> {
-  await page.fill("#t0-minutes", String(minutes));
-  await settled(page);
-}
+/** When all rows of a T-0 (seconds after the opening) and sky are drawn, those out of sight too. */
+const settled = (page: Page, t0S: number, skyIndex: number): Promise<unknown> =>
+  page.waitForSelector(`body[data-rows="${t0S} ${skyIndex} 0"]`, { timeout: 10_000 });
 
 /** What the row has to say, written from the plan's own figures. */
 const expected = (id: string, sample: LightSample): string[] => [
@@ -65,10 +58,10 @@ describe.each(["skerry-vane", "calm-parallel", "long-day"])("%s", (name) => {
         const plan = planWindow(site, window!, { sky: SKIES, stepS: 3600, alsoAt: at });
         const index = plan.sun.findIndex((sun) => sun.at.getTime() === at.getTime());
         expect(index).toBeGreaterThanOrEqual(0);
-        await moveTo(page, seconds / 60);
+        await page.fill("#t0-minutes", String(seconds / 60));
         for (const [skyIndex] of SKIES.entries()) {
           await page.selectOption("#sky", String(skyIndex));
-          await settled(page);
+          await settled(page, seconds, skyIndex);
           const rows = await rowsOf(page);
           expect(rows.map((row) => row.slice(0, 4))).toEqual(
             plan.cameras.map((camera) =>

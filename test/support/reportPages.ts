@@ -23,8 +23,6 @@ export function demoSite(name: string): Site {
   );
 }
 
-export const demoText = (name: string): string => readFileSync(join(ROOT, "sites", `${name}.yaml`), "utf8");
-
 /** A site from text that names no other file. */
 export const siteOf = (text: string): Site => parseSite(text, () => null, "site.yaml");
 

@@ -3,7 +3,6 @@
 import { padPlanOf } from "../../plan/picture/padPlan.ts";
 import { PAD_LIVE_ID } from "../../show/draw/padDrawing.tsx";
 import { PadLive } from "../../show/draw/padLive.tsx";
-import { CameraRows } from "../../show/report/cameraRows.tsx";
 import { type WindowChartData, windowChartData } from "../../show/report/chartsOver.ts";
 import { type Chosen, liveRow, t0Text } from "../../show/report/liveRow.ts";
 import { shownT0 } from "../../show/report/reportInput.ts";
@@ -12,6 +11,7 @@ import { CursorSheet, cursorFrames, WindowCharts } from "../../show/report/windo
 import { readPanel, tellPanel, watchPanel } from "./controlPanel.ts";
 import { byId, fill } from "./elements.ts";
 import { drawCard, drawSweep } from "./liveCards.tsx";
+import { drawAllRows, drawRows } from "./liveRows.tsx";
 import { chartKey, clock, data, instants, live, type Shown, targets } from "./pageModel.ts";
 import { watchVisible } from "./visibleParts.ts";
 
@@ -29,7 +29,7 @@ function show(): Shown {
   const rows = views.map((view, i) => liveRow(view, data.cameras[i]!, i, chosen));
   const listed = rows.map((row, i) => ({ row, isTracker: data.site.cameras[i]!.track !== null }));
   const visible = shownRows(listed, panel.order, panel.filter, panel.idPart);
-  fill(byId("rows"), <CameraRows rows={visible} />);
+  drawRows(visible, `${panel.t0S} ${panel.skyIndex} ${panel.settingIndex}`);
   const t0 = t0Text(chosen.ms, clock);
   for (const element of document.querySelectorAll("[data-t0]")) element.textContent = t0;
   tellPanel(t0, visible.length, rows.length);
@@ -84,4 +84,5 @@ watchPanel(() => {
 // Paper shows all of them, at the T-0 on the screen.
 addEventListener("beforeprint", () => {
   for (const { drawAll } of parts) drawAll();
+  drawAllRows();
 });

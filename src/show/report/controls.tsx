@@ -22,7 +22,7 @@ export const sliderStepS = (windowS: number): number => {
 export function Controls(props: ControlsProps) {
   const { skyNames, targets, cardsAPage } = props;
   return (
-    <form class="controls" id="controls" hidden>
+    <form class="controls" id="controls" aria-label="What the page shows" hidden>
       <T0Fields {...props} />
       <div class="control-row">
         <Choice id="sky" label="sky that comes" words={skyNames} />

@@ -17,8 +17,11 @@ export interface CardMarkup {
   readonly path: string;
 }
 
-/** Characters of all together, so that a page of many cameras stays small. */
-const MOST_CHARACTERS = 250_000;
+/** Characters of a page that its cameras leave to these drawings, each camera with what its rows and card take: under 2 MB in all up to 120 cameras. */
+const PAGE_CHARACTERS = 1_500_000;
+const CAMERA_CHARACTERS = 12_000;
+
+const roomFor = (cameras: number): number => Math.max(0, PAGE_CHARACTERS - cameras * CAMERA_CHARACTERS);
 
 /** Trackers come first: their drawings tell what no other does. */
 export function stillDrawings(
@@ -27,7 +30,7 @@ export function stillDrawings(
   chosen: Chosen,
 ): CardMarkup[] {
   const few = thinned(instants);
-  let left = MOST_CHARACTERS;
+  let left = roomFor(input.live.cameras.length);
   const fitted = (markup: string): string => {
     if (markup.length > left) return "";
     left -= markup.length;

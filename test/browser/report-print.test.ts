@@ -1,0 +1,73 @@
+/** The page on paper: one card per camera, none cut, two or four to a page, on A4 and on Letter. */
+
+import type { Browser } from "playwright-core";
+import { extractText, getDocumentProxy } from "unpdf";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { openBrowser, openPage } from "../support/browser.ts";
+import { demoSite, pageOf } from "../support/reportPages.ts";
+
+const held: { browser: Browser | null } = { browser: null };
+beforeAll(async () => {
+  held.browser = await openBrowser();
+}, 60_000);
+afterAll(async () => held.browser?.close());
+
+const CASES = [
+  ["A4", 2, "skerry-vane"],
+  ["Letter", 2, "long-day"],
+  ["A4", 4, "calm-parallel"],
+  ["Letter", 4, "skerry-vane"],
+] as const;
+
+/** What stands once on every card, at its head, in its middle and at its foot. */
+const ON_A_CARD = ["· keeps ", "least margin", "meter reading"] as const;
+
+const countOf = (text: string, part: string): number => text.split(part).length - 1;
+
+describe.each(CASES)("%s, %i cards a page, %s", (format, cardsAPage, name) => {
+  it("has every card once, whole on one page", async () => {
+    const site = demoSite(name);
+    const skies = ["clear", "haze", "overcast"] as const;
+    const { html } = pageOf(site, { cardsAPage, skies });
+    const { page, faults, close } = await openPage(held.browser!, html);
+    const pdf = await page.pdf({ format, preferCSSPageSize: true });
+    const { text: pages } = await extractText(await getDocumentProxy(new Uint8Array(pdf)), {
+      mergePages: false,
+    });
+    const foots = site.cameras.map(({ id }) => `${id} · ${site.name}`);
+    for (const foot of foots) expect(countOf(pages.join("\n"), foot), foot).toBe(1);
+    let most = 0;
+    for (const text of pages) {
+      const here = foots.filter((foot) => text.includes(foot)).length;
+      most = Math.max(most, here);
+      for (const part of ON_A_CARD)
+        expect(countOf(text, part), `${part} on a page with ${here} feet`).toBe(here);
+    }
+    expect(most).toBe(cardsAPage);
+    expect(faults).toEqual([]);
+    await close();
+  }, 60_000);
+
+  it("cuts nothing off inside a card", async () => {
+    const { html } = pageOf(demoSite(name), { cardsAPage });
+    // 190 mm of A4, 196 of Letter, in px of CSS.
+    const width = format === "A4" ? 718 : 740;
+    const { page, close } = await openPage(held.browser!, html, { viewport: { width, height: 900 } });
+    await page.emulateMedia({ media: "print" });
+    const cut = await page.$$eval(".card", (cards) =>
+      cards.flatMap((card) => {
+        const paper = card.getBoundingClientRect();
+        return [...card.querySelectorAll("svg,table,p,li,dd,h3,h4")].flatMap((part) => {
+          const box = part.getBoundingClientRect();
+          const isOut =
+            box.right > paper.right + 1 || box.bottom > paper.bottom + 1 || box.left < paper.left - 1;
+          return box.width > 0 && isOut
+            ? [`${card.id}: ${part.tagName} ${part.textContent?.slice(0, 60)}`]
+            : [];
+        });
+      }),
+    );
+    expect(cut).toEqual([]);
+    await close();
+  }, 60_000);
+});

@@ -1,0 +1,191 @@
+/** Pages of sites with names that should not be trusted, and of very few and very many cameras, in a real browser. */
+
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import type { Site } from "../../src/site/types.ts";
+import { type OpenPage, openBrowser, openPage } from "../support/browser.ts";
+import { demoSite, type PageOptions, pageOf, siteOf } from "../support/reportPages.ts";
+
+const held: { browser: Browser | null } = { browser: null };
+beforeAll(async () => {
+  held.browser = await openBrowser();
+}, 60_000);
+afterAll(async () => held.browser?.close());
+
+async function withPage(
+  site: Site,
+  options: PageOptions,
+  use: (open: OpenPage, html: string) => Promise<void>,
+  context = {},
+): Promise<void> {
+  const { html } = pageOf(site, options);
+  const open = await openPage(held.browser!, html, context);
+  try {
+    await use(open, html);
+    expect(open.faults).toEqual([]);
+  } finally {
+    await open.close();
+  }
+}
+
+const HOSTILE: readonly string[] = [
+  "<script>alert(1)</script>",
+  "</script><img src=x onerror=alert(2)>",
+  `"quotes" 'and' &amp; <b>tags</b>`,
+  "-->]]>{{7*7}}<%= 8*8 %>",
+  "מצלמה שמאלית",
+  "كاميرا 12 (شرق)",
+  `${"W".repeat(199)}!`,
+];
+
+/** Every name of the site is one of them. */
+function hostileSite(): Site {
+  const quoted = HOSTILE.map((text) => JSON.stringify(text));
+  const cameras = quoted.map(
+    (id, i) =>
+      `  - { id: ${id}, at: { bearing: ${20 + 40 * i}, range: ${200 + 90 * i}, up: 2 }, aim: { up: 20 }, notes: ${id} }`,
+  );
+  return siteOf(`
+site: { name: ${quoted[1]}, zone: UTC, latitude: 12, longitude: 3 }
+vehicle: { name: ${quoted[2]}, height: 40, diameter: 3, base: 4, plume: { propellant: kerolox, length: 30, width: 4 }, ascent: { heading: 90, thrustToWeight: 1.3 } }
+structures:
+  - { name: ${quoted[0]}, at: { bearing: 100, range: 60 }, width: 8, depth: 8, height: 30 }
+  - { name: ${quoted[6]}, at: { bearing: 200, range: 50 }, width: 8, depth: 8, height: 30, solidity: 0.5 }
+media: { ${quoted[3]}: { speed: 200, under: 3, over: 4 } }
+defaults: { medium: ${quoted[3]}, gate: full-frame, rate: 96, shutter: { angle: 120 }, lens: { focal: 85, stops: [4, 5.6, 8, 11, 16] } }
+cameras:
+${cameras.join("\n")}
+  - { id: T, at: { bearing: 80, range: 3 km }, track: { part: nose }, lens: { focal: 600 } }
+windows:
+  - { name: ${quoted[1]}, opens: 2027-03-20T15:00, closes: 2027-03-20T18:30 }
+  - { name: ${quoted[4]}, opens: 2027-03-21T15:00, closes: 2027-03-21T18:30 }
+`);
+}
+
+const IDS = [...HOSTILE, "T"];
+
+/** Boxes that lie over each other by more than a px, by index. */
+const overlaps = (page: Page, selector: string): Promise<string[]> =>
+  page.$$eval(selector, (elements) => {
+    const boxes = elements.map((element) => element.getBoundingClientRect());
+    return boxes.flatMap((a, i) =>
+      boxes.slice(i + 1).flatMap((b, k) => {
+        const across = Math.min(a.right, b.right) - Math.max(a.left, b.left);
+        const down = Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top);
+        return across > 1 && down > 1 ? [`${i} and ${i + 1 + k}`] : [];
+      }),
+    );
+  });
+
+/** Texts of drawings that stick out of their sheet by more than a px. */
+const outside = (page: Page): Promise<string[]> =>
+  page.$$eval("svg.drawing", (sheets) =>
+    sheets.flatMap((sheet) => {
+      const paper = sheet.getBoundingClientRect();
+      if (paper.width === 0) return [];
+      return [...sheet.querySelectorAll("text")].flatMap((text) => {
+        const box = text.getBoundingClientRect();
+        const sticksOut =
+          box.left < paper.left - 1 || box.right > paper.right + 1 || box.bottom > paper.bottom + 1;
+        return box.width > 0 && sticksOut ? [`${sheet.getAttribute("class")}: ${text.textContent}`] : [];
+      });
+    }),
+  );
+
+describe("names that should not be trusted", () => {
+  const site = hostileSite();
+
+  it("are shown as they are, and nothing of them runs", async () => {
+    await withPage(site, { isRanked: true }, async ({ page }) => {
+      expect(await page.$$eval("script", (scripts) => scripts.length)).toBe(2);
+      expect(await page.$$eval("img,b,iframe,object,embed,link", (found) => found.length)).toBe(0);
+      expect(await page.$$eval("#rows th bdi", (ids) => ids.map((id) => id.textContent))).toEqual(IDS);
+      expect(await page.$$eval(".card h3 bdi", (ids) => ids.map((id) => id.textContent))).toEqual(IDS);
+      expect(await page.textContent("h1")).toBe(`${HOSTILE[1]}, ${HOSTILE[1]}`);
+      expect(await page.$$eval("[style]", (styled) => styled.length)).toBe(0);
+      await page.fill("#t0-minutes", "3");
+      await page.waitForTimeout(250);
+      expect(await page.$$eval("#rows th bdi", (ids) => ids.map((id) => id.textContent))).toEqual(IDS);
+    });
+  });
+
+  it.each([1280, 700, 390])("leave everything in its place on a screen %i px wide", async (width) => {
+    await withPage(
+      site,
+      { isRanked: true },
+      async ({ page }) => {
+        await page.addStyleTag({ content: ".card{content-visibility:visible!important}" });
+        expect(
+          await page.evaluate(() => document.documentElement.scrollWidth - innerWidth),
+        ).toBeLessThanOrEqual(0);
+        expect(await overlaps(page, "main > section, .title-block, .controls")).toEqual([]);
+        expect(await overlaps(page, ".card")).toEqual([]);
+        expect(await overlaps(page, ".card-left, .card-settings, .card-sun, .card-notes, .write-in")).toEqual(
+          [],
+        );
+        expect(await outside(page)).toEqual([]);
+      },
+      { viewport: { width, height: 800 }, bypassCSP: true },
+    );
+  });
+});
+
+describe("few and many cameras:", () => {
+  const few = demoSite("calm-parallel");
+
+  it("one", async () => {
+    await withPage({ ...few, cameras: few.cameras.slice(0, 1) }, {}, async ({ page }) => {
+      expect(await page.$$eval("#rows tr", (rows) => rows.length)).toBe(1);
+      expect(await outside(page)).toEqual([]);
+    });
+  });
+
+  it("three hundred, on a page that still answers", async () => {
+    const cameras = crowd(300);
+    await withPage({ ...demoSite("skerry-vane"), cameras }, { stepS: 900 }, async ({ page }) => {
+      expect(await page.$$eval("#rows tr", (rows) => rows.length)).toBe(300);
+      const before = await page.textContent("#rows tr:last-child td:nth-child(3)");
+      await page.fill("#t0-minutes", "10");
+      await page.waitForTimeout(400);
+      expect(await page.textContent("#rows tr:last-child td:nth-child(3)")).not.toBe(before);
+      expect(await page.$$eval(".card", (cards) => cards.length)).toBe(300);
+      expect(await overlaps(page, "main > section")).toEqual([]);
+    });
+  }, 60_000);
+
+  it("a hundred and twenty stay under 2 MB with all four skies", () => {
+    const cameras = crowd(120);
+    const { html } = pageOf(
+      { ...demoSite("skerry-vane"), cameras },
+      { skies: ["clear", "haze", "bright-cloud", "overcast"], stepS: 300, isRanked: true },
+    );
+    expect(Buffer.byteLength(html)).toBeLessThan(2_000_000);
+  }, 60_000);
+
+  const crowd = (count: number): Site["cameras"] => {
+    const { cameras } = demoSite("skerry-vane");
+    const fixed = cameras.filter(({ track, at }) => track === null && at?.kind === "bearing");
+    return Array.from({ length: count }, (_, i) => {
+      const camera = fixed[i % fixed.length]!;
+      const at = camera.at!.kind === "bearing" ? { ...camera.at!, bearingDeg: (i * 137.5) % 360 } : camera.at;
+      return { ...camera, id: `${camera.id}-${i}`, at };
+    });
+  };
+});
+
+it("without script the page stands as it is: every picture and card, nothing to move", async () => {
+  await withPage(
+    demoSite("long-day"),
+    { isRanked: true },
+    async ({ page }) => {
+      const cameras = demoSite("long-day").cameras.length;
+      expect(await page.isVisible("#controls")).toBe(false);
+      expect(await page.$$eval("#rows tr", (rows) => rows.length)).toBe(cameras);
+      expect(await page.$$eval(".picture svg", (pictures) => pictures.length)).toBe(cameras);
+      expect(await page.$$eval("#charts svg", (charts) => charts.length)).toBe(3);
+      expect(await page.$$eval(".sweep-sheet svg", (drawings) => drawings.length)).toBe(2);
+      expect(await page.$$eval(".overview #pad-live path", (shadows) => shadows.length)).toBeGreaterThan(1);
+    },
+    { javaScriptEnabled: false },
+  );
+});

@@ -1,7 +1,7 @@
 /** Cards on screen. */
 
 export const cardStyle = `
-.cards{display:grid;gap:1rem}
+.cards{display:grid;grid-template-columns:minmax(0,1fr);gap:1rem}
 .card{scroll-margin-top:7.5rem;border:1.5px solid;padding:.7rem .9rem;content-visibility:auto;contain-intrinsic-size:auto 34rem}
 .card[hidden]{display:none}
 .card-head{display:flex;gap:1.2rem;align-items:flex-start;flex-wrap:wrap}
@@ -26,4 +26,5 @@ export const cardStyle = `
 .write-set{grid-column:span 2}
 .card-foot{font-size:.75rem;margin-top:.5rem}
 @media screen and (max-width:60rem){.card-body{grid-template-columns:minmax(0,1fr)}.card-body>:not(.card-left){grid-column:1}.card-left{grid-row:auto}.write-in{grid-template-columns:repeat(2,1fr)}}
+@media screen and (max-width:40rem){.card-settings th,.card-settings td:not(:last-child){white-space:normal}.card-settings th,.card-settings td{padding:.1rem .25rem;font-size:.8rem}.big span{margin-right:.3em}}
 `;

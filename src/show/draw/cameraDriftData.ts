@@ -1,6 +1,6 @@
 /** What a camera's drift chart is made of: its values over T-0, and where they stand on the chart. */
 
-import { extentOf, type StopScale, stopScale } from "./driftMarks.tsx";
+import { DRIFT_DASHES, extentOf, type StopScale, stopScale } from "./driftMarks.tsx";
 import { cut, type Point } from "./paths.ts";
 import { type MsSpan, type TimeFrame, xOf } from "./timeFrame.ts";
 
@@ -67,15 +67,15 @@ export function pointsOf(
 export interface Line {
   readonly name: string;
   readonly stops: StopsOverTime;
-  readonly dash: string;
+  readonly dash: string | undefined;
 }
 
 /** Each has its dash wherever it stands. */
 export function linesOf({ skyStops, deckStops, plumeStops }: CameraDriftData): Line[] {
   const all = [
-    { name: "sky", stops: skyStops, dash: "7 3" },
-    { name: "deck", stops: deckStops, dash: "2 2.5" },
-    { name: "plume", stops: plumeStops, dash: "9 2.5 2 2.5" },
+    { name: "sky", stops: skyStops, dash: DRIFT_DASHES[1] },
+    { name: "deck", stops: deckStops, dash: DRIFT_DASHES[2] },
+    { name: "plume", stops: plumeStops, dash: DRIFT_DASHES[3] },
   ];
   return all.flatMap((line) => (line.stops === null ? [] : [{ ...line, stops: line.stops }]));
 }

@@ -2,7 +2,7 @@
 
 import { isValue, linesOf, middleOf, type Part, pointsOf } from "./cameraDriftData.ts";
 import { curvePath, unbroken } from "./curves.ts";
-import { spreadLabels } from "./fitText.ts";
+import { spreadLabels } from "./labelRoom.ts";
 import { SunCell } from "./lightMarks.tsx";
 import { closedPath, cut, type Point } from "./paths.ts";
 import { LEAST_SUN_PX } from "./stripMarks.tsx";
@@ -54,10 +54,10 @@ export function Limits({ data: { rangeStops }, frame: { left, width }, scale }: 
     <>
       <path class="drift-place" d={`M${left} ${placeY}h${width}`} />
       <path class="drift-limit" d={`M${left} ${overY}h${width}M${left} ${underY}h${width}`} />
-      <text class="drift-limit-text drift-halo small" x={left + 5} y={cut(overY! - 4)}>
+      <text class="drift-limit-text halo small" x={left + 5} y={cut(overY! - 4)}>
         over
       </text>
-      <text class="drift-limit-text drift-halo small" x={left + 5} y={cut(underY! + 10)}>
+      <text class="drift-limit-text halo small" x={left + 5} y={cut(underY! + 10)}>
         under
       </text>
     </>
@@ -104,7 +104,7 @@ function SunWord({
     Math.min(middle, left + width - SUN_WORD_PX / 2),
   );
   return (
-    <text class="small mid drift-halo" x={cut(x)} y={cut(box.y - 3)}>
+    <text class="small mid halo" x={cut(x)} y={cut(box.y - 3)}>
       sun in frame
     </text>
   );

@@ -2,6 +2,7 @@
 
 import type { FrameLayout } from "../../plan/picture/frameLayout.ts";
 import type { Point2 } from "../../view/prism.ts";
+import { ANCHOR_CLASS } from "./boxes.ts";
 import { arrowToSun } from "./frameArrow.ts";
 import type { FramePaper } from "./framePaper.ts";
 import type { PaperProps } from "./frameProps.ts";
@@ -33,7 +34,11 @@ export function FrameBorder(props: PaperProps) {
       {arrow !== null && (
         <g class="frame-to-sun">
           <path d={arrow.path} />
-          <text class={`frame-label ${arrow.anchor}`} x={cut(arrow.x)} y={cut(arrow.y)}>
+          <text
+            class={`frame-label halo${ANCHOR_CLASS[arrow.anchor]}`}
+            x={cut(arrow.at[0])}
+            y={cut(arrow.at[1])}
+          >
             {arrow.words}
           </text>
         </g>

@@ -1,7 +1,10 @@
 /** The sun in a picture: its way through the window with clock times, and its disc at scale. */
 
+import { ANCHOR_CLASS, overlap, textBox } from "./boxes.ts";
+import { textWidthPx } from "./fitText.ts";
 import { arrowToSun } from "./frameArrow.ts";
 import type { PaperProps } from "./frameProps.ts";
+import { FRAME_LABEL_PX } from "./frameStyle.tsx";
 import { polygon } from "./frameTone.tsx";
 import { cut, openPath, type Point } from "./paths.ts";
 
@@ -31,21 +34,15 @@ export function SunTimes(props: PaperProps) {
       {track.ticks.map(({ at, xMm, yMm }) => {
         const [x, y] = paper.at([xMm, yMm]).map(cut) as [number, number];
         const words = clock.at(at);
-        const isRight = x > paper.width - words.length * LETTER_PX - BESIDE_PX;
-        const textY = Math.max(LINE_PX, y - 3);
-        const isTaken =
-          arrow !== null &&
-          Math.abs(textY - arrow.y) < LINE_PX &&
-          Math.abs(x - arrow.x) < 2 * words.length * LETTER_PX;
+        const isRight = x > paper.width - textWidthPx(words, FRAME_LABEL_PX) - BESIDE_PX;
+        const anchor = isRight ? "end" : "start";
+        const place: Point = [x + (isRight ? -BESIDE_PX : BESIDE_PX), Math.max(LINE_PX, y - 3)];
+        const isTaken = arrow !== null && overlap(textBox(words, place, FRAME_LABEL_PX, anchor), arrow.box);
         return (
           <g key={at.getTime()}>
             <circle class="frame-tick" cx={x} cy={y} r="2" />
             {!isTaken && (
-              <text
-                class={`frame-label ${isRight ? "end" : ""}`}
-                x={cut(x + (isRight ? -BESIDE_PX : BESIDE_PX))}
-                y={cut(textY)}
-              >
+              <text class={`frame-label halo${ANCHOR_CLASS[anchor]}`} x={cut(place[0])} y={cut(place[1])}>
                 {words}
               </text>
             )}
@@ -56,9 +53,8 @@ export function SunTimes(props: PaperProps) {
   );
 }
 
-/** Between a tick and its clock time, and the width of a letter at most, px. */
+/** Between a tick and its clock time, and from the picture's upper edge to its base line, px. */
 const BESIDE_PX = 5;
-const LETTER_PX = 5.8;
 const LINE_PX = 11;
 
 function Ring({ disc }: { readonly disc: readonly Point[] }) {

@@ -4,7 +4,8 @@ import type { ComponentChildren } from "preact";
 import { makeClock } from "../../plan/clock.ts";
 import type { WindowPlan } from "../../plan/planTypes.ts";
 import { Drawing } from "./drawing.tsx";
-import { drawnText, fittedText, textWidthPx } from "./fitText.ts";
+import { textWidthPx } from "./fitText.ts";
+import { FittedName } from "./fittedName.tsx";
 import { Legend, type LegendItem, legendHeight } from "./legend.tsx";
 import { cut } from "./paths.ts";
 import { FollowMark } from "./stripMarks.tsx";
@@ -95,7 +96,7 @@ export function StripSheet({ plan, title, name, legend, isFile, row }: StripShee
     <Drawing
       width={sheetWidth}
       height={sheetHeight + LEGEND_GAP_PX + key}
-      title={drawnText(title)}
+      title={title}
       class={name}
       isFile={isFile}
     >
@@ -133,8 +134,7 @@ interface RowNameProps {
 
 export function RowName({ name, follows, frame: { left, rowPx }, middle }: RowNameProps) {
   const isSmall = rowPx < 12;
-  const roomPx = left - MARK_PX - 6;
-  const shown = fittedText(name, roomPx, isSmall ? SMALL_FONT_PX : NAME_FONT_PX);
+  const fontPx = isSmall ? SMALL_FONT_PX : NAME_FONT_PX;
   return (
     <>
       <text
@@ -143,8 +143,7 @@ export function RowName({ name, follows, frame: { left, rowPx }, middle }: RowNa
         y={cut(middle + 3.3)}
         unicode-bidi="plaintext"
       >
-        {shown !== name && <title>{drawnText(name)}</title>}
-        {shown}
+        <FittedName name={name} roomPx={left - MARK_PX - 6} fontPx={fontPx} />
       </text>
       {follows && <FollowMark x={left - 4} y={middle} />}
     </>
@@ -164,7 +163,7 @@ function EventMarks({ events, frame }: { events: readonly SunEventMark[]; frame:
           const d = `M${x} ${top}V${top + height}`;
           return (
             <>
-              <path class="strip-event-halo" d={d} />
+              <path class="casing" d={d} />
               <path class="strip-event" d={d} />
               <path class="thin" d={`M${x} ${laneTop(lane) + EVENT_PX - 1}V${top - AXIS_PX}`} />
               <text class="small mid" x={placedIn(frame, x, text, SMALL_FONT_PX)} y={laneTop(lane) + 9}>

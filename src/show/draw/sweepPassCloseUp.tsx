@@ -3,7 +3,9 @@
 import { atan2Deg, tanDeg } from "../../base/units.ts";
 import type { PassPoint, SunPass, SweepPath } from "../../plan/picture/sweepPathTypes.ts";
 import { tPlusName } from "../sweepTimes.ts";
-import { placeLabels, textWidthPx } from "./labelRoom.ts";
+import { squareAt } from "./boxes.ts";
+import { textWidthPx } from "./fitText.ts";
+import { boxesAbout, placeLabels } from "./labelRoom.ts";
 import type { Box } from "./lightMarks.tsx";
 import { closedPath, cut, openPath, type Point } from "./paths.ts";
 import { linear } from "./scales.ts";
@@ -41,6 +43,7 @@ export function PassCloseUp({ path, pass }: PassCloseUpProps) {
 
 const TICKS = 5;
 const LABEL_PX = 9;
+const LABEL_HEIGHT = 11;
 
 /** The sun at round T+, in its true size where that can be seen. */
 function PassTicks(props: {
@@ -52,8 +55,14 @@ function PassTicks(props: {
 }) {
   const { pass, at, taken, sunPx } = props;
   const ticks = passTicks(pass.points);
-  const places = ticks.map((tick) => labelPlaces(at(tick), tPlusName(tick.tPlusS), sunPx));
-  const squares = taken.map(([x, y]): Box => ({ x: x - 1, y: y - 1, width: 2, height: 2 }));
+  const places = ticks.map((tick) =>
+    boxesAbout(
+      at(tick),
+      { width: textWidthPx(tPlusName(tick.tPlusS), LABEL_PX), height: LABEL_HEIGHT },
+      sunPx + 3,
+    ),
+  );
+  const squares = taken.map((point) => squareAt(point, 1));
   const boxes = placeLabels(places, squares, SHEET);
   return (
     <>
@@ -62,7 +71,7 @@ function PassTicks(props: {
           <circle class="sweeppath-disc" cx={cut(at(tick)[0])} cy={cut(at(tick)[1])} r={sunPx} />
           {boxes[i] && (
             <text
-              class="text sweeppath-label mid"
+              class="text sweeppath-label halo mid"
               x={cut(boxes[i].x + boxes[i].width / 2)}
               y={cut(boxes[i].y + 9)}
             >
@@ -91,16 +100,6 @@ function passTicks(points: readonly PassPoint[]): PassPoint[] {
       upDeg: a.upDeg + (b.upDeg - a.upDeg) * t,
     };
   });
-}
-
-function labelPlaces([x, y]: Point, text: string, sunPx: number): Box[] {
-  const [width, height, off] = [textWidthPx(text, LABEL_PX), 11, sunPx + 3];
-  return [
-    { x: x + off, y: y - height / 2, width, height },
-    { x: x - off - width, y: y - height / 2, width, height },
-    { x: x - width / 2, y: y - off - height, width, height },
-    { x: x - width / 2, y: y + off, width, height },
-  ];
 }
 
 const SIDE_POINTS = 12;

@@ -20,7 +20,7 @@ export function TimeCursor({ atMs, text, frame }: TimeCursorProps) {
   const x = xOf(frame, atMs);
   return (
     <g class="time-cursor">
-      <path class="time-cursor-halo" d={`M${x} 11V${cut(top + height + TICK_PX)}`} />
+      <path class="casing" d={`M${x} 11V${cut(top + height + TICK_PX)}`} />
       <path class="now" d={`M${x} 11V${cut(top + height + TICK_PX)}`} />
       <text class="now-text strong small mid" x={placedIn(frame, x, text, SMALL_PX)} y="8.5">
         {text}

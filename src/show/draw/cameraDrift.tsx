@@ -8,7 +8,7 @@ import { StopAxis } from "./driftMarks.tsx";
 import { TimeAxis } from "./timeAxis.tsx";
 import type { MsSpan, TimeFrame } from "./timeFrame.ts";
 
-export interface CameraDriftProps {
+interface CameraDriftProps {
   readonly data: CameraDriftData;
   readonly zone: string;
   /** Opening and closing. */

@@ -8,7 +8,7 @@ import { LightPatterns } from "./lightMarks.tsx";
 import { LIGHT_PALETTE } from "./palette.ts";
 import { SparePatterns } from "./stripMarks.tsx";
 
-export interface DrawingProps {
+interface DrawingProps {
   /** Units of the drawing; its size in px as a file. */
   readonly width: number;
   readonly height: number;

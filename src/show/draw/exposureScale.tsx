@@ -1,5 +1,6 @@
 /** A medium's usable range as a bar of tones, and where body, sky, deck and plume stand on it at one T-0. */
 
+import { clamp } from "../../base/units.ts";
 import type { Reading } from "../../plan/live/liveView.ts";
 import type { Thing } from "../../site/types.ts";
 import { stopsText } from "../numbers.ts";
@@ -101,7 +102,7 @@ function Marks({
   width,
   ends,
 }: Props & { readonly scale: Scale; readonly ends: readonly [number, number] }) {
-  const held = (stops: number): number => scale(Math.min(ends[1], Math.max(ends[0], stops)));
+  const held = (stops: number): number => scale(clamp(stops, ends[0], ends[1]));
   const marks = placed(readings, held, width);
   return (
     <>

@@ -1,5 +1,6 @@
 /** The arrow at a picture's edge towards a sun that does not show. */
 
+import { clamp } from "../../base/units.ts";
 import { degreesText } from "../numbers.ts";
 import { type Anchor, textBox } from "./boxes.ts";
 import { type FramePaper, turned } from "./framePaper.ts";
@@ -8,7 +9,7 @@ import { FRAME_LABEL_PX } from "./frameStyle.tsx";
 import type { Box } from "./lightMarks.tsx";
 import { closedPath, type Point } from "./paths.ts";
 
-export interface SunArrow {
+interface SunArrow {
   readonly path: string;
   readonly words: string;
   readonly anchor: Anchor;
@@ -50,9 +51,9 @@ export function arrowToSun({ tones, paper, fromEdgeDeg }: PaperProps): SunArrow 
 /** Where words near a place stand inside the picture, on their base line. */
 function insideAt([x, y]: Point, words: string, anchor: Anchor, paper: FramePaper): Point {
   const { x: left, width } = textBox(words, [x, y], FRAME_LABEL_PX, anchor);
-  const held = Math.max(INSET_PX, Math.min(left, paper.width - INSET_PX - width));
+  const held = clamp(left, INSET_PX, paper.width - INSET_PX - width);
   const [above, below] = TEXT_INSET_PX;
-  return [x + held - left, Math.min(paper.height - below, Math.max(above, y + 3))];
+  return [x + held - left, clamp(y + 3, above, paper.height - below)];
 }
 
 /** Where a ray from the middle meets the picture's edge. */

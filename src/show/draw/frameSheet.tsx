@@ -10,7 +10,7 @@ import { FramePicture } from "./framePicture.tsx";
 import type { FramePictureProps } from "./frameProps.ts";
 import { cut } from "./paths.ts";
 
-export interface FrameSheetProps extends FramePictureProps {
+interface FrameSheetProps extends FramePictureProps {
   /** What people who do not see it are told. */
   readonly title: string;
   /** Null without a setting: tones are then by the body's own place. */
@@ -22,6 +22,7 @@ export interface FrameSheetProps extends FramePictureProps {
 
 const MARGIN = 12;
 const LINE = 14;
+const HEAD_GAP = 4;
 const FONT_PX = 10;
 const LEAST_WIDTH = 320;
 
@@ -50,7 +51,7 @@ export function FrameSheet(props: FrameSheetProps) {
   const margin = isFile ? MARGIN : 1;
   const inner = Math.max(LEAST_WIDTH, paper.width);
   const lines = (head ?? []).flatMap((line, i) => headLines(line, i === 0, inner));
-  const top = margin + lines.length * LINE;
+  const top = margin + (lines.length > 0 ? lines.length * LINE + HEAD_GAP : 0);
   const width = inner + 2 * margin;
   const height = top + paper.height + SCALE_HEIGHT + margin;
   return (

@@ -68,6 +68,9 @@ const SIDES: readonly Point[] = [
   [-1, 1],
 ];
 
+/** The first so many are not aslant. */
+export const STRAIGHT_SIDES = 4;
+
 /** Places around a point, so far off it. */
 export const boxesAbout = (
   [x, y]: Point,

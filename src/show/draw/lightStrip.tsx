@@ -75,7 +75,7 @@ const sunSpansOf = ({ sun }: Pick<CameraPlan, "sun">): readonly (MsSpan & { read
     ["in-frame", sun.inFrame] as const,
   ].flatMap(([name, spans]) => spans.map((span) => ({ ...msSpan(span), sun: name })));
 
-export interface SunBox extends Box {
+interface SunBox extends Box {
   readonly sun: SunMark;
 }
 
@@ -94,7 +94,7 @@ export const sunBoxes = (
     return [{ ...box, height: box.width < SLIVER_PX ? height : box.height, sun: span.sun }];
   });
 
-export interface LightRowProps {
+interface LightRowProps {
   readonly frame: StripGeometry;
   readonly runs: readonly LightRun[];
   readonly suns: readonly SunBox[];
@@ -156,5 +156,5 @@ function rowTitle({ id, sun, sweep }: CameraPlan, clock: Clock): string {
 
 const hasTrackers = (cameras: readonly CameraPlan[]): boolean => cameras.some(({ sweep }) => sweep !== null);
 
-export const sunMarksOf = (cameras: readonly Pick<CameraPlan, "sun">[]): ReadonlySet<SunMark> =>
+const sunMarksOf = (cameras: readonly Pick<CameraPlan, "sun">[]): ReadonlySet<SunMark> =>
   new Set(cameras.flatMap((camera) => sunSpansOf(camera).map(({ sun }) => sun)));

@@ -8,7 +8,7 @@ import { type StripGeometry, type StripPlan, StripSheet, stripGeometry } from ".
 import { type MsSpan, spanBox } from "./timeFrame.ts";
 import { midEdges, runsOf } from "./timeRuns.ts";
 
-export interface MarginStripProps {
+interface MarginStripProps {
   readonly plan: StripPlan & { readonly sky: readonly string[] };
   /** Of `plan.sky`: the sky that `spareStops` is for. */
   readonly skyIndex: number;
@@ -17,7 +17,7 @@ export interface MarginStripProps {
   readonly isFile?: boolean;
 }
 
-export interface SpareRun extends MsSpan {
+interface SpareRun extends MsSpan {
   /** Null: no setting. */
   readonly step: SpareStep | null;
 }

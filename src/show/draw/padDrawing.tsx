@@ -27,7 +27,7 @@ import { cut, openPath } from "./paths.ts";
 /** The id of the group that holds what follows the chosen T-0. */
 export const PAD_LIVE_ID = "pad-live";
 
-export interface PadDrawingProps {
+interface PadDrawingProps {
   readonly plan: PadPlan;
   /** Every T-0 of the window, in order. */
   readonly sun: readonly ArcSun[];

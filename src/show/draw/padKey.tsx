@@ -1,6 +1,7 @@
 /** The key of a plan of the pad, and its style. */
 
 import type { ComponentChildren } from "preact";
+import { SUN_WORDS } from "./lightKey.tsx";
 import { CameraMark, OutsideMark } from "./padMarks.tsx";
 import type { KeyPlace, PadSheet } from "./padSheet.ts";
 import type { Palette } from "./palette.ts";
@@ -33,8 +34,8 @@ const CAMERA_ENTRIES: readonly KeyEntry[] = [
     mark: <CameraMark kind="axis-only" risk="else" at={[22, 0]} azimuthDeg={90} />,
     text: "axis only, its place not known: looks in from there",
   },
-  { mark: pair("in"), text: "sun in the frame in this window" },
-  { mark: pair("near"), text: "sun near the frame in this window" },
+  { mark: pair("in"), text: `${SUN_WORDS["in-frame"]} in this window` },
+  { mark: pair("near"), text: `${SUN_WORDS["near-frame"]} in this window` },
   { mark: pair("else"), text: "neither" },
   {
     mark: (

@@ -36,7 +36,7 @@ export interface PlanLabel {
   readonly isStructure: boolean;
 }
 
-export interface OutsideThing {
+interface OutsideThing {
   readonly name: string;
   readonly rangeM: number;
   readonly bearingDeg: number;

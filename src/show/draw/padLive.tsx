@@ -6,7 +6,7 @@ import { azimuthText, elevationText, rangeText } from "../numbers.ts";
 import { ARC_PX, BORDER_PX, HEAD_PX, type Panel, padSheet } from "./padSheet.ts";
 import { closedPath, cut, openPath } from "./paths.ts";
 
-export interface PadLiveProps {
+interface PadLiveProps {
   /** A `PadPlan`, or its solids and radii alone. */
   readonly plan: PlanGround;
   /** Over the pad at the chosen T-0. */

@@ -3,13 +3,14 @@
 import { makeClock } from "../../plan/clock.ts";
 import type { RankedWindow, Ranking } from "../../plan/rank/rankTypes.ts";
 import { windowRangeText } from "../dateText.ts";
+import { shareText } from "../numbers.ts";
 import { Drawing } from "./drawing.tsx";
 import { FittedName } from "./fittedName.tsx";
 import { Legend, type LegendItem, legendHeight } from "./legend.tsx";
 import { cut } from "./paths.ts";
 import { BestMark, SkyPart } from "./rankMarks.tsx";
 
-export interface RankBarsProps {
+interface RankBarsProps {
   readonly ranking: Pick<Ranking, "windows" | "sky" | "site">;
   readonly isFile?: boolean;
 }
@@ -173,9 +174,6 @@ export function skyParts(
     return piece;
   });
 }
-
-/** "83.1 %": as shares are compared, to a tenth of a per cent. */
-const shareText = (share: number): string => `${(share * 100).toFixed(1)} %`;
 
 function rankLegend(sky: Ranking["sky"]): LegendItem[] {
   const skies = sky.map(({ sky: name, weight }, i) => ({

@@ -18,7 +18,7 @@ import { TimeAxis } from "./timeAxis.tsx";
 import type { MsSpan } from "./timeFrame.ts";
 import { runsOf } from "./timeRuns.ts";
 
-export interface RankStripsProps {
+interface RankStripsProps {
   readonly strips: readonly Strip[];
   /** Of each strip: its window's name and range. */
   readonly titles: readonly string[];
@@ -47,7 +47,7 @@ export const PICTURE_COLUMNS = 240;
 /** An SVG file of its own. */
 export const rankStripsFile = (props: RankStripsProps): string => svgFile(<RankStrips {...props} />);
 
-export function RankStrips({ strips, titles, zone, sky, site, follows }: RankStripsProps) {
+function RankStrips({ strips, titles, zone, sky, site, follows }: RankStripsProps) {
   const frames = stackedFrames(strips);
   const { left, top, height } = frames.at(-1)!;
   const legend = stripsLegend(strips, follows);

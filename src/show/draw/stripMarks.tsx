@@ -13,7 +13,7 @@ export type SpareStep = (typeof SPARE_STEPS)[number];
 export const spareStep = (stops: number): SpareStep =>
   stops >= 1 ? "ample" : stops >= 0 ? "tight" : stops > -1 ? "clipped" : "lost";
 
-export const SPARE_SIGNS: Readonly<Record<SpareStep, string>> = {
+const SPARE_SIGNS: Readonly<Record<SpareStep, string>> = {
   ample: "++",
   tight: "+",
   clipped: "\u2212",

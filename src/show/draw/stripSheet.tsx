@@ -1,6 +1,7 @@
 /** The sheet of a strip over a window: a row per camera, round clock times above and below, sunrise and sunset, a key. */
 
 import type { ComponentChildren } from "preact";
+import { clamp } from "../../base/units.ts";
 import { makeClock } from "../../plan/clock.ts";
 import type { WindowPlan } from "../../plan/planTypes.ts";
 import { Drawing } from "./drawing.tsx";
@@ -41,7 +42,7 @@ const NAME_FONT_PX = 10;
 const SMALL_FONT_PX = 8.5;
 
 export const rowHeightPx = (rows: number): number =>
-  Math.max(LEAST_ROW_PX, Math.min(MOST_ROW_PX, Math.floor(ROWS_PX / Math.max(1, rows))));
+  clamp(Math.floor(ROWS_PX / Math.max(1, rows)), LEAST_ROW_PX, MOST_ROW_PX);
 
 /** The blank between rows is part of a row's height. */
 export const cellHeightPx = (rowPx: number): number => rowPx - (rowPx >= 12 ? 2 : 1);

@@ -24,7 +24,7 @@ import {
 import { TimeAxis } from "./timeAxis.tsx";
 import { TICK_PX } from "./timeFrame.ts";
 
-export interface SweepMapProps {
+interface SweepMapProps {
   /** Made with `drawnMapSize`. */
   readonly map: SweepMap;
   readonly sun: SweepSun;
@@ -168,7 +168,7 @@ function Crossing({ zone, boxes, closest, words, label }: MapCrossing) {
 
 const crossAt = (x: number, y: number): string => `M${cut(x - 3)} ${cut(y)}h6M${cut(x)} ${cut(y - 3)}v6`;
 
-export interface SweepMapCursorProps {
+interface SweepMapCursorProps {
   readonly atMs: number;
   readonly window: SweepMap["window"];
   /** Of the sweep. */

@@ -11,7 +11,7 @@ import { frameMark } from "./sweepPathMarks.ts";
 import { PATH_HEIGHT, PATH_WIDTH, type SweepSky, sweepSky } from "./sweepSky.ts";
 import { ELEVATIONS, type RimLabel, rimLabels, type SkyLabel, skyLabels } from "./sweepSkyLabels.ts";
 
-export interface SweepPathProps {
+interface SweepPathProps {
   readonly path: SweepPath;
   readonly zone: string;
   readonly isFile?: boolean;

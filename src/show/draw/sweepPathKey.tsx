@@ -11,7 +11,7 @@ const ROW = 15;
 const TEXT_X = KEY_X + 28;
 const ZONE_ROOM_PX = 220;
 
-export interface PathKeyProps {
+interface PathKeyProps {
   readonly path: SweepPath;
   /** Some frame is drawn larger than it is. */
   readonly isSmall: boolean;

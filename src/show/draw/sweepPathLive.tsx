@@ -10,7 +10,7 @@ import { KEY_X } from "./sweepPathKey.tsx";
 import { frameMark } from "./sweepPathMarks.ts";
 import { type SweepSky, sweepSky } from "./sweepSky.ts";
 
-export interface SweepPathLiveProps {
+interface SweepPathLiveProps {
   readonly path: SweepPath;
   /** From `sweepMomentMaker`. */
   readonly moment: SweepMoment;

@@ -1,6 +1,6 @@
 /** Ticks and labels of a sweep's path: T+ along it, clock times along the sun's way, elevations on their rings. */
 
-import { cosDeg, MS_PER_DAY, mix, sinDeg } from "../../base/units.ts";
+import { cosDeg, MS_PER_DAY, mix, sinDeg, wrap180 } from "../../base/units.ts";
 import { makeClock } from "../../plan/clock.ts";
 import type { SkyPoint, SunPoint, SweepPath } from "../../plan/picture/sweepPathTypes.ts";
 import { roundTimesMs } from "../../plan/roundTimes.ts";
@@ -152,6 +152,6 @@ function sunAlong(ways: SweepPath["sun"], ms: number): SkyPoint | null {
 function between(a: SunPoint, b: SunPoint, ms: number): SkyPoint {
   const t = (ms - a.atMs) / (b.atMs - a.atMs);
   // The short way round, through north too.
-  const turnDeg = ((b.azimuthDeg - a.azimuthDeg + 540) % 360) - 180;
+  const turnDeg = wrap180(b.azimuthDeg - a.azimuthDeg);
   return { azimuthDeg: a.azimuthDeg + turnDeg * t, elevationDeg: mix(a.elevationDeg, b.elevationDeg, t) };
 }

@@ -5,7 +5,7 @@ import { placedIn, TICK_PX, type TimeFrame, xOf } from "./timeFrame.ts";
 
 const SMALL_PX = 8.5;
 
-export interface TimeCursorProps {
+interface TimeCursorProps {
   /** T-0; outside the window nothing is drawn. */
   readonly atMs: number;
   /** Its clock time, as `Clock.at` gives it. */
@@ -13,7 +13,10 @@ export interface TimeCursorProps {
   readonly frame: TimeFrame;
 }
 
-/** The chosen T-0: a line through the frame, its clock time in the lane at the sheet's top. */
+/**
+ * The chosen T-0: a line through the frame, its clock time in the lane at the sheet's top. The frame is `stripGeometry` of the
+ * strips, `driftFrame` or `cameraDriftFrame` of the drift charts.
+ */
 export function TimeCursor({ atMs, text, frame }: TimeCursorProps) {
   const { fromMs, toMs, top, height } = frame;
   if (!(atMs >= fromMs && atMs <= toMs)) return null;
@@ -28,9 +31,3 @@ export function TimeCursor({ atMs, text, frame }: TimeCursorProps) {
     </g>
   );
 }
-
-/** The chosen T-0 on the strips; `frame` is their `stripGeometry`. */
-export const StripCursor = TimeCursor;
-
-/** The chosen T-0 on the drift charts; `frame` is `driftFrame` or `cameraDriftFrame`. */
-export const DriftCursor = TimeCursor;

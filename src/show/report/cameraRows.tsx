@@ -17,7 +17,7 @@ export const ROW_HEADS: readonly (readonly [head: string, title: string])[] = [
   ["sun, whole window", "the risk over all T-0s, clock times"],
 ];
 
-export function CameraRow({ row }: { readonly row: LiveRow }) {
+function CameraRow({ row }: { readonly row: LiveRow }) {
   return (
     <tr class={`risk-${row.risk}`}>
       <th scope="row">

@@ -19,8 +19,8 @@ const DATA_FILES = ["test/tolerances.ts", "test/unit/site-errors.test.ts"];
 const DOORS: Readonly<Record<string, readonly string[]>> = {
   "astronomy-engine": ["src/sky/ephemeris.ts"],
   commander: ["src/cli/"],
+  "d3-path": ["src/show/draw/paths.ts"],
   "d3-scale": ["src/show/draw/scales.ts"],
-  "d3-shape": ["src/show/draw/paths.ts"],
   "fastest-levenshtein": ["src/site/nearest.ts"],
   "geographiclib-geodesic": ["src/view/downrange.ts"],
   "js-quantities": ["src/site/quantity.ts"],

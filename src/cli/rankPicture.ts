@@ -1,6 +1,5 @@
 /** What `rank` draws of its best windows: strips for the terminal, and a picture of them as a file of its own. */
 
-import { resolve } from "node:path";
 import type { RankedWindow, Ranking } from "../plan/rank/rankTypes.ts";
 import { stripOf } from "../plan/rank/strip.ts";
 import { windowRangeText } from "../show/dateText.ts";
@@ -10,8 +9,8 @@ import { stripColumns, stripText } from "../show/stripText.ts";
 import type { Site } from "../site/types.ts";
 import { type Sky, skyName } from "../sky/daylight.ts";
 import { siteAscentOf } from "../view/siteAscent.ts";
-import { writeWhole } from "./files.ts";
-import { type RankCommandOptions, refuseTogether } from "./rankOptions.ts";
+import { writePicture } from "./pictureFile.ts";
+import type { RankCommandOptions } from "./rankOptions.ts";
 import type { World } from "./world.ts";
 
 /** For the sheet; none unless asked for. */
@@ -39,16 +38,6 @@ export function stripsOf(
   });
 }
 
-/** Before any work: the picture must not take the place of the other output, or have no name. */
-export function refusePicture({ picture, output }: RankCommandOptions): void {
-  refuseTogether(
-    picture !== undefined && output !== undefined && resolve(picture) === resolve(output),
-    "--picture",
-    "--picture and --output to one file",
-    "two files",
-  );
-}
-
 /** Writes the picture, if one is asked for, whole or not at all; `path` is the site file, which is never replaced. */
 export function deliverPicture(
   site: Site,
@@ -57,11 +46,13 @@ export function deliverPicture(
   world: World,
   options: RankCommandOptions,
 ): void {
-  const { picture, quiet } = options;
-  if (picture === undefined) return;
+  writePicture(world, options, path, () => stripsFile(site, ranking, options));
+}
+
+function stripsFile(site: Site, ranking: Ranking, options: RankCommandOptions): string {
   const sky = heaviestSky(ranking, options);
   const windows = drawnWindows(ranking, options);
-  const text = rankStripsFile({
+  return rankStripsFile({
     strips: windows.map((window) => stripOf(site, window, sky, PICTURE_COLUMNS)),
     titles: windows.map((window) => titleOf(window, site)),
     zone: site.zone,
@@ -69,8 +60,6 @@ export function deliverPicture(
     site: site.name,
     follows: trackersOf(site),
   });
-  writeWhole(picture, text, { mayReplace: true, source: path });
-  if (!quiet) world.err(`Wrote ${picture}\n`);
 }
 
 /** Strips are drawn under one sky: that with most weight. */

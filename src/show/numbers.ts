@@ -54,3 +54,6 @@ export const partText = (share: number): string => {
   const rounded = Math.round(share * 100);
   return `${share > 0 && share < 1 ? Math.min(99, Math.max(1, rounded)) : rounded} %`;
 };
+
+/** "83.1 %": as shares are compared, to a tenth of a per cent. */
+export const shareText = (share: number): string => `${(share * 100).toFixed(1)} %`;

@@ -5,7 +5,7 @@ import type { RankedWindow, Ranking } from "../plan/rank/rankTypes.ts";
 import { spareText } from "../plan/stopsText.ts";
 import type { DailyWindows } from "../site/dailyWindows.ts";
 import { dayText, shortDateText, windowRangeText, yearText } from "./dateText.ts";
-import { partText } from "./numbers.ts";
+import { partText, shareText } from "./numbers.ts";
 import { bulleted } from "./planSheet.ts";
 import { sunWords, viewsText } from "./rankViews.ts";
 import { runNotes } from "./runNotes.ts";
@@ -154,9 +154,6 @@ function windowWords(window: RankedWindow, zone: string, hasOneYear: boolean): s
   if (window.name === null) return lines;
   return `${cutText(window.name, LONGEST_NAME)}\n${lines}`;
 }
-
-/** "83.1 %": as shares are compared, to a tenth of a per cent. */
-const shareText = (share: number): string => `${(share * 100).toFixed(1)} %`;
 
 function sunCell({ inFrameViews, nearFrameViews }: RankedWindow, alarm: (text: string) => string): string {
   const parts = [

@@ -146,7 +146,7 @@ describe("few and many cameras:", () => {
       expect(await page.$$eval("#rows tr", (rows) => rows.length)).toBe(300);
       const before = await page.textContent("#rows tr:last-child td:nth-child(3)");
       await page.fill("#t0-minutes", "10");
-      await page.waitForTimeout(400);
+      await page.waitForSelector('body[data-rows="600 0 0"]');
       expect(await page.textContent("#rows tr:last-child td:nth-child(3)")).not.toBe(before);
       expect(await page.$$eval(".card", (cards) => cards.length)).toBe(300);
       expect(await overlaps(page, "main > section")).toEqual([]);

@@ -6,7 +6,7 @@ import { describe, expect, it } from "vitest";
 import { padPlanOf } from "../../src/plan/picture/padPlan.ts";
 import { planWindow } from "../../src/plan/planWindow.ts";
 import type { SunRiskWord } from "../../src/plan/sunRisk.ts";
-import { overlap } from "../../src/show/draw/labels.ts";
+import { overlap } from "../../src/show/draw/boxes.ts";
 import { PadDrawing } from "../../src/show/draw/padDrawing.tsx";
 import { placeNames } from "../../src/show/draw/padLabels.ts";
 import { PadLive, sunText } from "../../src/show/draw/padLive.tsx";
@@ -130,9 +130,9 @@ describe("names on the plan", () => {
       }),
     );
     expect(svg).not.toMatch(/<script|<b>/);
-    expect(svg).toContain(">&lt;script>alert…<");
+    expect(svg).toMatch(/>&lt;script>al[^<]*…</);
     expect(svg).toContain("a&amp;b");
-    expect(svg).toContain("long long lon…");
+    expect(svg).toMatch(/>long long l[^<]*…</);
     expect(svg.split(long)).toHaveLength(2);
   });
 });

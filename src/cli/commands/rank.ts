@@ -13,9 +13,10 @@ import type { Context } from "../context.ts";
 import { readSite } from "../files.ts";
 import { OPTIONS } from "../options.ts";
 import { deliver, sheetOptions } from "../output.ts";
+import { refuseSameFile } from "../pictureFile.ts";
 import { progressLine } from "../progress.ts";
 import { type RankCommandOptions, refuseTogether } from "../rankOptions.ts";
-import { deliverPicture, refusePicture, stripsOf } from "../rankPicture.ts";
+import { deliverPicture, stripsOf } from "../rankPicture.ts";
 import { deliverScrub } from "../scrub.ts";
 
 export function addRank(program: Command, context: Context): void {
@@ -57,7 +58,7 @@ function deliverRanking(site: Site, path: string, { world }: Context, options: R
     `--strip and --format ${options.format}`,
     "--strip with --format table",
   );
-  refusePicture(options);
+  refuseSameFile(options);
   const run = runOf(site, options);
   const windows = run?.windows ?? windowsOf(site, options.window);
   const progress = progressLine(world, options.quiet, "Ranked windows:");

@@ -1,6 +1,7 @@
 /** `padstop report SITE -o plan.html`: the pages people look at. */
 
 import type { Command } from "commander";
+import { PadstopError, problem } from "../../base/problem.ts";
 import { rankWindows } from "../../plan/rank/rankWindows.ts";
 import { reportInput } from "../../show/report/reportInput.ts";
 import { reportPage } from "../../show/report/reportPage.tsx";
@@ -27,6 +28,7 @@ export function addReport(program: Command, context: Context): void {
     .addOption(OPTIONS.quiet())
     .addHelpText("after", "\nExample:\n  padstop report sites/skerry-vane.yaml -o plan.html\n")
     .action((path: string, options: Options) => {
+      refuseTerminal(options, context);
       const site = readSite(path);
       const window = chooseWindow(site, options.window ?? null);
       const ranking =
@@ -45,4 +47,13 @@ export function addReport(program: Command, context: Context): void {
       deliver(context.world, options, page, path);
       if (!options.quiet && options.window === undefined) tellOtherWindows(site, "Reported", context);
     });
+}
+
+/** A page is nothing to read in a terminal. */
+function refuseTerminal({ output }: Options, { world }: Context): void {
+  if (output !== undefined || !world.isTerminal) return;
+  const accepted = "a file for the page, or a pipe";
+  throw new PadstopError([
+    problem("E_MISSING", "--output", { found: "a terminal", accepted, next: "-o plan.html" }),
+  ]);
 }

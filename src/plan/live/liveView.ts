@@ -26,7 +26,7 @@ export interface Reading {
   readonly brightStops: number;
 }
 
-export interface LiveSun {
+interface LiveSun {
   /** At this T-0; of a tracker along the sweep that begins with it. */
   readonly word: SunRiskWord;
   /** At T+0. */
@@ -53,7 +53,7 @@ export interface LiveView {
 }
 
 /** What one camera meets at a T-0. */
-export interface LiveThings {
+interface LiveThings {
   readonly things: Things;
   /** The same through the air between for a tracker. */
   readonly seen: SeenThings;

@@ -16,7 +16,7 @@ import { flareBorder, reachOf } from "./flareBorder.ts";
 import { belowLevel, onPicture, type Reach } from "./gatePolygons.ts";
 import { type SkyCell, skyCells } from "./skyCells.ts";
 
-export interface SeenStructure {
+interface SeenStructure {
   readonly name: string;
   readonly solidity: number;
   readonly outline: readonly Point2[];
@@ -45,7 +45,7 @@ export interface FrameLayout {
   readonly flare: readonly Point2[];
 }
 
-export interface Risen {
+interface Risen {
   readonly tPlusS: number;
   readonly vehicle: readonly Point2[];
   readonly plume: readonly Point2[];

@@ -24,7 +24,7 @@ export interface FrameTones {
 }
 
 /** The disc where it shows, else the way to it. */
-export interface SeenSun {
+interface SeenSun {
   readonly isUp: boolean;
   /** At scale; empty off the picture. */
   readonly disc: readonly Point2[];

@@ -3,6 +3,7 @@
 import { dot, type Vec3 } from "../../base/vector.ts";
 import type { Orientation } from "../../view/frame.ts";
 import type { Point2 } from "../../view/prism.ts";
+import { cutBy, rectangleBorder } from "./polygons.ts";
 
 /** Half the picture's width and height, mm on the gate. */
 export interface Reach {
@@ -33,32 +34,12 @@ export function insidePicture(flat: readonly Vec3[], { xMm, yMm }: Reach): Point
     ([, y]) => yMm - y,
     ([, y]) => yMm + y,
   ];
-  return limits.reduce<readonly Vec3[]>(cutBy, flat).map(([x, y]): Point2 => [x, y]);
-}
-
-/** The part of a convex polygon on which a straight measure is 0 or more (Sutherland & Hodgman 1974). */
-function cutBy(corners: readonly Vec3[], measure: (corner: Vec3) => number): Vec3[] {
-  return corners.flatMap((corner, i) => {
-    const next = corners[(i + 1) % corners.length]!;
-    const [here, there] = [measure(corner), measure(next)];
-    const kept = here >= 0 ? [corner] : [];
-    if (here >= 0 === there >= 0) return kept;
-    const share = here / (here - there);
-    const mixed = (axis: 0 | 1 | 2): number => corner[axis] + share * (next[axis] - corner[axis]);
-    return [...kept, [mixed(0), mixed(1), mixed(2)] as const];
-  });
+  return limits.reduce((kept, limit) => cutBy(kept, limit), flat).map(([x, y]): Point2 => [x, y]);
 }
 
 /** The half of the picture below the level of the camera. */
 export function belowLevel(frame: Orientation, reach: Reach): Point2[] {
-  const { xMm, yMm } = reach;
-  const corners: readonly Vec3[] = [
-    [-xMm, -yMm, 0],
-    [xMm, -yMm, 0],
-    [xMm, yMm, 0],
-    [-xMm, yMm, 0],
-  ];
-  const upOf = ([x, y]: Vec3): number =>
+  const upOf = ([x, y]: Point2): number =>
     frame.axis[2] * frame.view.focalMm + frame.right[2] * x + frame.up[2] * y;
-  return cutBy(corners, (corner) => -upOf(corner)).map(([x, y]): Point2 => [x, y]);
+  return cutBy(rectangleBorder(reach.xMm, reach.yMm), (corner) => -upOf(corner));
 }

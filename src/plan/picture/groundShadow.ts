@@ -3,6 +3,7 @@
 import { cosDeg, sinDeg, tanDeg } from "../../base/units.ts";
 import { hullIndices } from "../../view/hull.ts";
 import type { Point2, Prism } from "../../view/prism.ts";
+import { cutBy } from "./polygons.ts";
 
 /** The sun over the pad, degrees. */
 export interface PlanSun {
@@ -43,27 +44,15 @@ export function shadowOutline(
   return inside.length < 3 ? null : inside;
 }
 
-/** A convex outline cut to a circle around the pad (Sutherland & Hodgman 1974, against a polygon on the circle). */
+/** A convex outline cut to a circle around the pad (by the sides of a polygon on the circle). */
 export function cutToCircle(outline: readonly Point2[], radiusM: number): readonly Point2[] {
   if (outline.every(([x, y]) => Math.hypot(x, y) <= radiusM)) return outline;
   let kept = outline;
   const apothemM = radiusM * Math.cos(Math.PI / BORDER_CORNERS);
   for (let i = 0; i < BORDER_CORNERS; i++) {
     const rad = (2 * Math.PI * (i + 0.5)) / BORDER_CORNERS;
-    kept = cutToSide(kept, [Math.cos(rad), Math.sin(rad)], apothemM);
+    const [dx, dy] = [Math.cos(rad), Math.sin(rad)];
+    kept = cutBy(kept, ([x, y]) => apothemM - x * dx - y * dy);
   }
   return kept;
-}
-
-/** What of an outline lies less than `mostM` along a direction. */
-function cutToSide(outline: readonly Point2[], [dx, dy]: Point2, mostM: number): Point2[] {
-  return outline.flatMap((to, i): Point2[] => {
-    const from = outline.at(i - 1)!;
-    const before = from[0] * dx + from[1] * dy - mostM;
-    const after = to[0] * dx + to[1] * dy - mostM;
-    const ends = after <= 0 ? [to] : [];
-    if (before <= 0 === after <= 0) return ends;
-    const t = before / (before - after);
-    return [[from[0] + t * (to[0] - from[0]), from[1] + t * (to[1] - from[1])], ...ends];
-  });
 }

@@ -4,6 +4,7 @@ import { wrap180, wrap360 } from "../../base/units.ts";
 import { toAzimuthElevation } from "../../base/vector.ts";
 import { type Frame, throughGate } from "../../view/frame.ts";
 import { isInGate } from "../cameraView.ts";
+import { rectangleBorder } from "./polygons.ts";
 
 /** Azimuths in degrees; the right one lies clockwise of the left, by less than 180. */
 export interface LevelField {
@@ -18,11 +19,8 @@ export interface LevelField {
 export function levelFieldOf(frame: Frame): LevelField | null {
   if (isInGate(frame, [0, 0, 1]) || isInGate(frame, [0, 0, -1])) return null;
   const { azimuthDeg, gateWidthMm, gateHeightMm } = frame.view;
-  const offsets = [-1, 1].flatMap((x) =>
-    [-1, 1].map((y) => {
-      const corner = throughGate(frame, (x * gateWidthMm) / 2, (y * gateHeightMm) / 2);
-      return wrap180(toAzimuthElevation(corner).azimuthDeg - azimuthDeg);
-    }),
+  const offsets = rectangleBorder(gateWidthMm / 2, gateHeightMm / 2).map(([xMm, yMm]) =>
+    wrap180(toAzimuthElevation(throughGate(frame, xMm, yMm)).azimuthDeg - azimuthDeg),
   );
   return {
     leftDeg: wrap360(azimuthDeg + Math.min(...offsets)),

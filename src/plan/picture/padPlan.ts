@@ -34,7 +34,7 @@ export interface PlanCamera {
   readonly stand: PlanStand | null;
 }
 
-export interface PlanStand {
+interface PlanStand {
   readonly at: Point2;
   /** From the pad datum, degrees from true north and level metres. */
   readonly bearingDeg: number;

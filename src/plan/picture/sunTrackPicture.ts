@@ -8,7 +8,7 @@ import type { LiveCamera, LiveWindow } from "../live/liveWindow.ts";
 import { roundTimesMs } from "../roundTimes.ts";
 import type { Reach } from "./gatePolygons.ts";
 
-export interface SunTick {
+interface SunTick {
   readonly at: Date;
   readonly xMm: number;
   readonly yMm: number;

@@ -4,6 +4,7 @@ import { MS_PER_SECOND } from "../../base/units.ts";
 import { toAzimuthElevation, type Vec3 } from "../../base/vector.ts";
 import { pathSun, type SunPath } from "../../sky/sunPath.ts";
 import { type SweepFrames, TURN_LENGTH, type Turn } from "../../view/sweepFrames.ts";
+import { rectangleBorder } from "./polygons.ts";
 import type { PathFrame, PathPoint, SunPoint } from "./sweepPathTypes.ts";
 
 /** Place of the axis in a turn. */
@@ -20,12 +21,6 @@ export const axisOf = (turns: Turn, at: number, tPlusS: number): PathPoint => ({
 
 /** Points to each side of a frame, so that a wide one bends as the sky does. */
 const SIDE_POINTS = 6;
-const CORNERS = [
-  [-1, -1],
-  [1, -1],
-  [1, 1],
-  [-1, 1],
-] as const;
 
 /** The frame at a T+, its border as the camera's gate has it. */
 export function pathFrame({ turnInto, gate }: SweepFrames, tPlusS: number): PathFrame {
@@ -38,16 +33,8 @@ export function pathFrame({ turnInto, gate }: SweepFrames, tPlusS: number): Path
       gate.focalMm * axis[1] + xMm * right[1] + yMm * up[1],
       gate.focalMm * axis[2] + xMm * right[2] + yMm * up[2],
     ]);
-  const outline = CORNERS.flatMap(([x, y], corner) => {
-    const [nextX, nextY] = CORNERS[(corner + 1) % CORNERS.length]!;
-    return Array.from({ length: SIDE_POINTS }, (_, i) => {
-      const t = i / SIDE_POINTS;
-      return through(
-        ((x + (nextX - x) * t) * gate.gateWidthMm) / 2,
-        ((y + (nextY - y) * t) * gate.gateHeightMm) / 2,
-      );
-    });
-  });
+  const border = rectangleBorder(gate.gateWidthMm / 2, gate.gateHeightMm / 2, SIDE_POINTS);
+  const outline = border.map(([xMm, yMm]) => through(xMm, yMm));
   return { ...axisOf(turn, 0, tPlusS), outline };
 }
 

@@ -5,11 +5,10 @@ import { Beyond, BodyBand, CurveNames, Limits, SunInFrame } from "./cameraDriftP
 import { curvePath } from "./curves.ts";
 import { Drawing } from "./drawing.tsx";
 import { StopAxis } from "./driftMarks.tsx";
-import { drawnText } from "./fitText.ts";
 import { TimeAxis } from "./timeAxis.tsx";
 import type { MsSpan, TimeFrame } from "./timeFrame.ts";
 
-export interface CameraDriftProps {
+interface CameraDriftProps {
   readonly data: CameraDriftData;
   readonly zone: string;
   /** Opening and closing. */
@@ -43,7 +42,7 @@ export function CameraDrift({ data, zone, window, isFile = false }: CameraDriftP
     <Drawing
       width={SHEET_PX}
       height={frame.sheetHeight}
-      title={drawnText(`${data.id}: stops from the mid-tone by T-0`)}
+      title={`${data.id}: stops from the mid-tone by T-0`}
       class="drift drift-camera"
       isFile={isFile}
     >

@@ -1,11 +1,12 @@
 /** What a camera's drift chart is made of: its values over T-0, and where they stand on the chart. */
 
-import { extentOf, type StopScale, stopScale } from "./driftMarks.tsx";
+import { clamp } from "../../base/units.ts";
+import { DRIFT_DASHES, extentOf, type StopScale, stopScale } from "./driftMarks.tsx";
 import { cut, type Point } from "./paths.ts";
 import { type MsSpan, type TimeFrame, xOf } from "./timeFrame.ts";
 
 /** A value at each T-0, null where there is none. */
-export type StopsOverTime = readonly (number | null)[];
+type StopsOverTime = readonly (number | null)[];
 
 /** All stops are from the medium's mid-tone at the camera's setting; positive: brighter. */
 export interface CameraDriftData {
@@ -60,22 +61,22 @@ export function pointsOf(
 ): (Point | null)[] {
   return timesMs.map((ms, i) => {
     const value = stops[i];
-    return isValue(value) ? [xOf(frame, ms), cut(Math.max(-FAR_PX, Math.min(FAR_PX, scale(value))))] : null;
+    return isValue(value) ? [xOf(frame, ms), cut(clamp(scale(value), -FAR_PX, FAR_PX))] : null;
   });
 }
 
-export interface Line {
+interface Line {
   readonly name: string;
   readonly stops: StopsOverTime;
-  readonly dash: string;
+  readonly dash: string | undefined;
 }
 
 /** Each has its dash wherever it stands. */
 export function linesOf({ skyStops, deckStops, plumeStops }: CameraDriftData): Line[] {
   const all = [
-    { name: "sky", stops: skyStops, dash: "7 3" },
-    { name: "deck", stops: deckStops, dash: "2 2.5" },
-    { name: "plume", stops: plumeStops, dash: "9 2.5 2 2.5" },
+    { name: "sky", stops: skyStops, dash: DRIFT_DASHES[1] },
+    { name: "deck", stops: deckStops, dash: DRIFT_DASHES[2] },
+    { name: "plume", stops: plumeStops, dash: DRIFT_DASHES[3] },
   ];
   return all.flatMap((line) => (line.stops === null ? [] : [{ ...line, stops: line.stops }]));
 }

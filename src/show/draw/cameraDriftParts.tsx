@@ -1,8 +1,9 @@
 /** The parts of a camera's drift chart: the body's band, the medium's limits, the sun along the bottom, names at the right. */
 
+import { clamp } from "../../base/units.ts";
 import { isValue, linesOf, middleOf, type Part, pointsOf } from "./cameraDriftData.ts";
 import { curvePath, unbroken } from "./curves.ts";
-import { spreadLabels } from "./fitText.ts";
+import { spreadLabels } from "./labelRoom.ts";
 import { SunCell } from "./lightMarks.tsx";
 import { closedPath, cut, type Point } from "./paths.ts";
 import { LEAST_SUN_PX } from "./stripMarks.tsx";
@@ -54,10 +55,10 @@ export function Limits({ data: { rangeStops }, frame: { left, width }, scale }: 
     <>
       <path class="drift-place" d={`M${left} ${placeY}h${width}`} />
       <path class="drift-limit" d={`M${left} ${overY}h${width}M${left} ${underY}h${width}`} />
-      <text class="drift-limit-text drift-halo small" x={left + 5} y={cut(overY! - 4)}>
+      <text class="drift-limit-text halo small" x={left + 5} y={cut(overY! - 4)}>
         over
       </text>
-      <text class="drift-limit-text drift-halo small" x={left + 5} y={cut(underY! + 10)}>
+      <text class="drift-limit-text halo small" x={left + 5} y={cut(underY! + 10)}>
         under
       </text>
     </>
@@ -104,7 +105,7 @@ function SunWord({
     Math.min(middle, left + width - SUN_WORD_PX / 2),
   );
   return (
-    <text class="small mid drift-halo" x={cut(x)} y={cut(box.y - 3)}>
+    <text class="small mid halo" x={cut(x)} y={cut(box.y - 3)}>
       sun in frame
     </text>
   );
@@ -123,9 +124,9 @@ export function CurveNames({ data, frame, scale }: Part) {
     const last = stops.findLast((value) => isValue(value));
     return last === undefined || last === null ? [] : [{ name, dash, y: scale(last) }];
   });
-  const clamp = (y: number): number => Math.max(top, Math.min(y, top + height));
+  const held = (y: number): number => clamp(y, top, top + height);
   const places = spreadLabels(
-    curves.map(({ y }) => clamp(y)),
+    curves.map(({ y }) => held(y)),
     LABEL_GAP_PX,
     top + 3,
     top + height - 3,
@@ -137,7 +138,7 @@ export function CurveNames({ data, frame, scale }: Part) {
         const arrow = y < top ? " \u2191" : y > top + height ? " \u2193" : "";
         return (
           <>
-            <path class="drift-lead" d={`M${right} ${cut(clamp(y))}L${right + 5} ${at}`} />
+            <path class="drift-lead" d={`M${right} ${cut(held(y))}L${right + 5} ${at}`} />
             {dash === null ? (
               <rect class="drift-band" x={right + 6} y={cut(at - 3.5)} width="16" height="7" />
             ) : (

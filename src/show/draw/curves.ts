@@ -18,9 +18,7 @@ export function unbroken(points: readonly (Point | null)[]): Point[][] {
 /** Path of a curve with gaps; a value alone between two gaps is a short dash. */
 export const curvePath = (points: readonly (Point | null)[]): string =>
   unbroken(points)
-    .map((part) =>
-      part.length === 1 ? `M${openPath(part).slice(1).replace(/Z$/, "")}h1.5` : openPath(simplified(part)),
-    )
+    .map((part) => (part.length === 1 ? `${openPath(part)}h1.5` : openPath(simplified(part))))
     .join("");
 
 /** The points that a curve within `STRAY_PX` of all of them needs (Douglas & Peucker 1973, measured along y as x is time). */

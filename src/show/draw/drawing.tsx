@@ -2,12 +2,13 @@
 
 import type { ComponentChildren } from "preact";
 import { drawingStyle } from "./drawingStyle.ts";
+import { drawnText } from "./fitText.ts";
 import { FramePatterns } from "./frameStyle.tsx";
 import { LightPatterns } from "./lightMarks.tsx";
 import { LIGHT_PALETTE } from "./palette.ts";
 import { SparePatterns } from "./stripMarks.tsx";
 
-export interface DrawingProps {
+interface DrawingProps {
   /** Units of the drawing; its size in px as a file. */
   readonly width: number;
   readonly height: number;
@@ -20,6 +21,7 @@ export interface DrawingProps {
 }
 
 export function Drawing({ width, height, title, isFile = false, class: name = "", children }: DrawingProps) {
+  const told = drawnText(title);
   const size = isFile ? { width, height } : {};
   return (
     <svg
@@ -27,12 +29,12 @@ export function Drawing({ width, height, title, isFile = false, class: name = ""
       class={`drawing ${name}`.trimEnd()}
       viewBox={`0 0 ${width} ${height}`}
       role="img"
-      aria-label={title}
+      aria-label={told}
       {...size}
     >
       {isFile && (
         <>
-          <title>{title}</title>
+          <title>{told}</title>
           <style>{drawingStyle(LIGHT_PALETTE)}</style>
           <LightPatterns />
           <FramePatterns />

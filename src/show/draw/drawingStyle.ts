@@ -28,7 +28,7 @@ export const drawingStyle = (palette: Palette): string =>
     .map((style) => style(palette))
     .join("");
 
-/** Lines, text and marks that several drawings use. */
+/** Lines, text and marks that several drawings use; a halo keeps text, a casing a line, apart from what lies under it. */
 const common = ({ paper, ink, soft, faint, mark, alarm, tracker }: Palette): string => `
 .drawing{font-family:${FONT};font-size:10px;fill:${ink};font-variant-numeric:tabular-nums}
 .paper{fill:${paper}}
@@ -40,4 +40,7 @@ const common = ({ paper, ink, soft, faint, mark, alarm, tracker }: Palette): str
 .now{fill:none;stroke:${mark};stroke-width:1.4}.now-text{fill:${mark}}
 .alarm-text{fill:${alarm}}
 .follow{fill:none;stroke:${tracker}}
+.halo{paint-order:stroke;stroke:${paper};stroke-width:2.8;stroke-linejoin:round}
+.casing{fill:none;stroke:${paper};stroke-width:3.2}
+.dashed{stroke-dasharray:3 2}
 `;

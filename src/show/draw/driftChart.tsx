@@ -4,7 +4,9 @@ import type { ChartCamera, ChartPlan } from "../../plan/live/chartPlan.ts";
 import { curvePath } from "./curves.ts";
 import { Drawing } from "./drawing.tsx";
 import { DRIFT_DASHES, extentOf, StopAxis, stopScale } from "./driftMarks.tsx";
-import { drawnText, fittedText, spreadLabels } from "./fitText.ts";
+import { drawnText } from "./fitText.ts";
+import { FittedName } from "./fittedName.tsx";
+import { spreadLabels } from "./labelRoom.ts";
 import type { Point } from "./paths.ts";
 import { cut } from "./paths.ts";
 import { TimeAxis } from "./timeAxis.tsx";
@@ -88,7 +90,7 @@ export function DriftOverview({ plan, skyIndex, isFile = false }: DriftOverviewP
     <Drawing
       width={SHEET_PX}
       height={frame.sheetHeight}
-      title={drawnText(`EV at ISO 100 on the body by T-0, sky ${plan.sky[skyIndex]}`)}
+      title={`EV at ISO 100 on the body by T-0, sky ${plan.sky[skyIndex]}`}
       class="drift"
       isFile={isFile}
     >
@@ -147,7 +149,6 @@ function DriftNames({ named, points, frame }: DriftNamesProps) {
       {named.map(({ id, changeStops, named: which }, i) => {
         const [endX, endY] = ends[i]!;
         const y = cut(places[i]!);
-        const name = fittedText(id, sheetWidth - right - 94, 10);
         return (
           <>
             <path class="drift-named" stroke-dasharray={DRIFT_DASHES[i]} d={curvePath(points[i]!)} />
@@ -157,8 +158,7 @@ function DriftNames({ named, points, frame }: DriftNamesProps) {
             />
             <path class="drift-named" stroke-dasharray={DRIFT_DASHES[i]} d={`M${right + 10} ${y}h22`} />
             <text class="strong" x={right + 37} y={cut(y + 3.5)} unicode-bidi="plaintext">
-              {name !== id && <title>{drawnText(id)}</title>}
-              {name}
+              <FittedName name={id} roomPx={sheetWidth - right - 94} fontPx={10} />
             </text>
             <text class="soft small end" x={sheetWidth - 4} y={cut(y + 3.5)}>
               {`${which} ${changeStops!.toFixed(1)}`}

@@ -8,7 +8,7 @@ import type { TimeFrame } from "./timeFrame.ts";
 /** By place in the order of drawing; the first is a full line. */
 export const DRIFT_DASHES: readonly (string | undefined)[] = [undefined, "7 3", "2 2.5", "9 2.5 2 2.5"];
 
-export const driftStyle = ({ ink, paper, soft, faint, alarm }: Palette): string => `
+export const driftStyle = ({ ink, soft, faint, alarm }: Palette): string => `
 .drift-line{fill:none;stroke:${soft};stroke-width:.6;stroke-linecap:round}
 .drift-named{fill:none;stroke:${ink};stroke-width:1.5;stroke-linejoin:round}
 .drift-lead{fill:none;stroke:${soft};stroke-width:.5}
@@ -17,7 +17,6 @@ export const driftStyle = ({ ink, paper, soft, faint, alarm }: Palette): string 
 .drift-limit{fill:none;stroke:${alarm};stroke-width:2.2}.drift-limit-text{fill:${alarm};font-weight:600}
 .drift-beyond{fill:none;stroke:${alarm};stroke-width:.6;opacity:.6}
 .drift-place{fill:none;stroke:${soft};stroke-width:.7;stroke-dasharray:1 2}
-.drift-halo{paint-order:stroke;stroke:${paper};stroke-width:3;stroke-linejoin:round}
 `;
 
 /** Least stops an axis shows. */

@@ -1,8 +1,11 @@
 /** A medium's usable range as a bar of tones, and where body, sky, deck and plume stand on it at one T-0. */
 
+import { clamp } from "../../base/units.ts";
 import type { Reading } from "../../plan/live/liveView.ts";
 import type { Thing } from "../../site/types.ts";
 import { stopsText } from "../numbers.ts";
+import { STRONG_TIMES, textWidthPx } from "./fitText.ts";
+import { spreadAlong } from "./labelRoom.ts";
 import { cut } from "./paths.ts";
 import { linear, type Scale } from "./scales.ts";
 import { type Range, toneOf } from "./tone.ts";
@@ -51,18 +54,38 @@ export function ExposureScale({ readings, keep, range, width }: Props) {
         height={BAR_HEIGHT}
       />
       <rect class="line" x={cut(from)} y={BAR_TOP} width={cut(to - from)} height={BAR_HEIGHT} />
-      <text class="small mid" x={cut(from)} y={BAR_TOP - 4}>{`under ${stopsText(-underStops)}`}</text>
-      <text class="small mid" x={cut(scale(0))} y={BAR_TOP - 4}>
-        mid-tone
-      </text>
-      <text class="small mid" x={cut(to)} y={BAR_TOP - 4}>{`over ${stopsText(overStops)}`}</text>
+      <Heads range={range} scale={scale} width={width} />
       <path class="thin" d={`M${cut(scale(0))} ${BAR_TOP - 2}V${BAR_TOP + BAR_HEIGHT + 2}`} />
-      <Marks readings={readings} keep={keep} range={range} scale={scale} ends={[low, high]} />
+      <Marks readings={readings} keep={keep} range={range} scale={scale} width={width} ends={[low, high]} />
     </g>
   );
 }
 
-const WORD_PX = 5;
+const WORD_PX = 8.5;
+const GAP_PX = 5;
+
+/** Over the bar: its ends and its middle. */
+function Heads({ range, scale, width }: Pick<Props, "range" | "width"> & { readonly scale: Scale }) {
+  const heads = [
+    { words: `under ${stopsText(-range.underStops)}`, stops: -range.underStops },
+    { words: "mid-tone", stops: 0 },
+    { words: `over ${stopsText(range.overStops)}`, stops: range.overStops },
+  ];
+  const places = spreadAlong(
+    heads.map(({ words, stops }) => ({ at: scale(stops), size: textWidthPx(words, WORD_PX) + GAP_PX })),
+    0,
+    width,
+  );
+  return (
+    <>
+      {heads.map(({ words }, i) => (
+        <text key={words} class="small mid" x={cut(places[i]!)} y={BAR_TOP - 4}>
+          {words}
+        </text>
+      ))}
+    </>
+  );
+}
 
 interface Mark {
   readonly thing: Thing;
@@ -76,10 +99,11 @@ function Marks({
   keep,
   range,
   scale,
+  width,
   ends,
-}: Omit<Props, "width"> & { readonly scale: Scale; readonly ends: readonly [number, number] }) {
-  const held = (stops: number): number => scale(Math.min(ends[1], Math.max(ends[0], stops)));
-  const marks = placed(readings, held);
+}: Props & { readonly scale: Scale; readonly ends: readonly [number, number] }) {
+  const held = (stops: number): number => scale(clamp(stops, ends[0], ends[1]));
+  const marks = placed(readings, held, width);
   return (
     <>
       {readings.map(({ thing, darkStops, brightStops }) => (
@@ -104,20 +128,27 @@ function Marks({
 }
 
 /** Two rows: the second takes what would stand on its neighbour in the first. */
-function placed(readings: readonly Reading[], held: (stops: number) => number): Mark[] {
+function placed(readings: readonly Reading[], held: (stops: number) => number, width: number): Mark[] {
   const ends = LETTER_ROWS.map(() => Number.NEGATIVE_INFINITY);
-  return [...readings]
-    .sort((a, b) => a.darkStops + a.brightStops - b.darkStops - b.brightStops)
-    .map((reading): Mark => {
-      const words = wordsOf(reading);
-      const half = (words.length * WORD_PX) / 2;
-      const wanted = (held(reading.darkStops) + held(reading.brightStops)) / 2;
-      const free = ends.findIndex((end) => end <= wanted - half);
+  const marks = readings
+    .map((reading) => ({
+      thing: reading.thing,
+      words: wordsOf(reading),
+      at: (held(reading.darkStops) + held(reading.brightStops)) / 2,
+      size: textWidthPx(wordsOf(reading), STRONG_TIMES * WORD_PX) + GAP_PX,
+    }))
+    .sort((a, b) => a.at - b.at)
+    .map((mark) => {
+      const free = ends.findIndex((end) => end <= mark.at - mark.size / 2);
       const row = free === -1 ? (ends[0]! <= ends[1]! ? 0 : 1) : free;
-      const at = Math.max(wanted, ends[row]! + half);
-      ends[row] = at + half + WORD_PX;
-      return { thing: reading.thing, words, at, row };
+      ends[row] = Math.max(mark.at, ends[row]! + mark.size / 2) + mark.size / 2;
+      return { ...mark, row };
     });
+  return LETTER_ROWS.flatMap((_, row) => {
+    const inRow = marks.filter((mark) => mark.row === row);
+    const places = spreadAlong(inRow, 0, width);
+    return inRow.map((mark, i) => ({ ...mark, at: places[i]! }));
+  });
 }
 
 function wordsOf({ thing, darkStops, brightStops }: Reading): string {

@@ -1,24 +1,27 @@
-/** Text in drawings: how wide it comes out, cut to the room there is, and labels kept from standing on each other. */
+/** Text in drawings: how wide it comes out, and cut to the room there is. */
 
 import { safeText } from "../../site/sourcePlaces.ts";
 
 /** Widths in ems of the sans-serifs a drawing may be shown in, rather too wide than too narrow (our measure). */
-const WIDE_EM = 1.05;
-const CAPITAL_EM = 0.72;
-const BROAD_EM = 0.98;
-const NARROW_EM = 0.34;
-const USUAL_EM = 0.62;
+const WIDE_EM = 1.1;
+const CAPITAL_EM = 0.76;
+const BROAD_EM = 1;
+const NARROW_EM = 0.36;
+const USUAL_EM = 0.64;
+
+/** Text of the class "strong" is wider by this. */
+export const STRONG_TIMES = 1.1;
 
 /** Scripts written in squares, and pictures. */
 const SQUARE =
-  /[\u1100-\u115f\u2e80-\u9fff\uac00-\ud7a3\uf900-\ufaff\uff00-\uff60]|\p{Extended_Pictographic}/u;
+  /[\u1100-\u115f\u2e80-\u9fff\ua960-\ua97f\uac00-\ud7ff\uf900-\ufaff\ufe30-\ufe6f\uff00-\uff60]|\p{Extended_Pictographic}/u;
 
 function emsOf(char: string): number {
   if (/\p{M}/u.test(char)) return 0;
   if (SQUARE.test(char)) return WIDE_EM;
-  if (/[MWmw@%\u2014]/.test(char)) return BROAD_EM;
-  if (/[ilj.,:;'|!()[\] It]/.test(char)) return NARROW_EM;
-  return /\p{Lu}/u.test(char) ? CAPITAL_EM : USUAL_EM;
+  if (/[MWmw@%\u2014\u2026]/.test(char)) return BROAD_EM;
+  if (/[ilj.,:;'`|!()[\] It\u00b7]/.test(char)) return NARROW_EM;
+  return /[\p{Lu}&]/u.test(char) ? CAPITAL_EM : USUAL_EM;
 }
 
 /** An upper estimate of the width of `text` at a font size, both in the drawing's units. */
@@ -42,22 +45,16 @@ export function fittedText(text: string, roomPx: number, fontPx: number): string
   return `${kept.trimEnd()}…`;
 }
 
-/**
- * Places of labels that want to stand at `wanted`, in its order: at least `gap` apart, moved as little as that takes, between
- * `low` and `high` if they all fit there.
- */
-export function spreadLabels(wanted: readonly number[], gap: number, low: number, high: number): number[] {
-  const order = wanted.map((_, i) => i).sort((a, b) => wanted[a]! - wanted[b]! || a - b);
-  const placed = [...wanted];
-  let least = low;
-  for (const i of order) {
-    placed[i] = Math.max(least, wanted[i]!);
-    least = placed[i]! + gap;
+/** Folded at blanks to lines no wider than the room, `most` of them; a word or a last line too long for it is cut. */
+export function foldedText(text: string, roomPx: number, fontPx: number, most: number): string[] {
+  const lines: string[] = [];
+  for (const word of drawnText(text).split(" ")) {
+    const longer = `${lines.at(-1)} ${word}`;
+    const isMore = lines.length > 0 && textWidthPx(longer, fontPx) <= roomPx;
+    lines.splice(isMore ? -1 : lines.length, 1, isMore ? longer : word);
   }
-  let most = high;
-  for (const i of order.toReversed()) {
-    placed[i] = Math.min(most, placed[i]!);
-    most = placed[i]! - gap;
-  }
-  return placed;
+  const last = lines.slice(most - 1).join(" ");
+  return [...lines.slice(0, most - 1), ...(last === "" ? [] : [last])].map((line) =>
+    fittedText(line, roomPx, fontPx),
+  );
 }

@@ -1,17 +1,21 @@
 /** The arrow at a picture's edge towards a sun that does not show. */
 
+import { clamp } from "../../base/units.ts";
 import { degreesText } from "../numbers.ts";
-import { turned } from "./framePaper.ts";
+import { type Anchor, textBox } from "./boxes.ts";
+import { type FramePaper, turned } from "./framePaper.ts";
 import type { PaperProps } from "./frameProps.ts";
+import { FRAME_LABEL_PX } from "./frameStyle.tsx";
+import type { Box } from "./lightMarks.tsx";
 import { closedPath, type Point } from "./paths.ts";
 
-export interface SunArrow {
+interface SunArrow {
   readonly path: string;
   readonly words: string;
-  readonly anchor: "end" | "mid" | "";
+  readonly anchor: Anchor;
   /** Of the words, on their base line. */
-  readonly x: number;
-  readonly y: number;
+  readonly at: Point;
+  readonly box: Box;
 }
 
 /** How far inside the picture's edge the arrow ends, its length and its half width, px. */
@@ -32,14 +36,24 @@ export function arrowToSun({ tones, paper, fromEdgeDeg }: PaperProps): SunArrow 
     tip[0] - x * px - y * aside,
     tip[1] - y * px + x * aside,
   ];
-  const [textX, textY] = back(LENGTH_PX + 4, 0);
+  const words = `sun ${degreesText(Math.floor(fromEdgeDeg), 0)}° off`;
+  const anchor = x > 0.3 ? "end" : x < -0.3 ? "start" : "middle";
+  const at = insideAt(back(LENGTH_PX + 4, 0), words, anchor, paper);
   return {
     path: closedPath([tip, back(LENGTH_PX, HALF_PX), back(LENGTH_PX, -HALF_PX)]),
-    words: `sun ${degreesText(Math.floor(fromEdgeDeg), 0)}° off`,
-    anchor: x > 0.3 ? "end" : x < -0.3 ? "" : "mid",
-    x: textX,
-    y: Math.min(paper.height - TEXT_INSET_PX[1], Math.max(TEXT_INSET_PX[0], textY + 3)),
+    words,
+    anchor,
+    at,
+    box: textBox(words, at, FRAME_LABEL_PX, anchor),
   };
+}
+
+/** Where words near a place stand inside the picture, on their base line. */
+function insideAt([x, y]: Point, words: string, anchor: Anchor, paper: FramePaper): Point {
+  const { x: left, width } = textBox(words, [x, y], FRAME_LABEL_PX, anchor);
+  const held = clamp(left, INSET_PX, paper.width - INSET_PX - width);
+  const [above, below] = TEXT_INSET_PX;
+  return [x + held - left, clamp(y + 3, above, paper.height - below)];
 }
 
 /** Where a ray from the middle meets the picture's edge. */

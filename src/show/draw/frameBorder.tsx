@@ -1,7 +1,8 @@
 /** What lies around a picture: the gate's edge, the flare margin, the way to a sun off the picture. */
 
 import type { FrameLayout } from "../../plan/picture/frameLayout.ts";
-import type { Point2 } from "../../view/prism.ts";
+import { rectangleBorder } from "../../plan/picture/polygons.ts";
+import { ANCHOR_CLASS } from "./boxes.ts";
 import { arrowToSun } from "./frameArrow.ts";
 import type { FramePaper } from "./framePaper.ts";
 import type { PaperProps } from "./frameProps.ts";
@@ -9,13 +10,7 @@ import { polygon } from "./frameTone.tsx";
 import { closedPath, cut } from "./paths.ts";
 
 function gatePath({ gate: { widthMm, heightMm } }: FrameLayout, paper: FramePaper): string {
-  const corners: readonly Point2[] = [
-    [-widthMm / 2, -heightMm / 2],
-    [widthMm / 2, -heightMm / 2],
-    [widthMm / 2, heightMm / 2],
-    [-widthMm / 2, heightMm / 2],
-  ];
-  return closedPath(corners.map(paper.at));
+  return closedPath(rectangleBorder(widthMm / 2, heightMm / 2).map(paper.at));
 }
 
 /** The picture without the gate, for an even-odd fill. */
@@ -33,7 +28,11 @@ export function FrameBorder(props: PaperProps) {
       {arrow !== null && (
         <g class="frame-to-sun">
           <path d={arrow.path} />
-          <text class={`frame-label ${arrow.anchor}`} x={cut(arrow.x)} y={cut(arrow.y)}>
+          <text
+            class={`frame-label halo${ANCHOR_CLASS[arrow.anchor]}`}
+            x={cut(arrow.at[0])}
+            y={cut(arrow.at[1])}
+          >
             {arrow.words}
           </text>
         </g>

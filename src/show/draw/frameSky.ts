@@ -1,6 +1,7 @@
 /** The sky of a picture: neighbours of one tone are one part. */
 
 import type { SkyCell } from "../../plan/picture/skyCells.ts";
+import { alikeRuns } from "./alikeRuns.ts";
 import type { PictureExposure } from "./frameProps.ts";
 import type { TonedPart } from "./frameTone.tsx";
 import { toneOf } from "./tone.ts";
@@ -12,13 +13,13 @@ export function skyParts(
   { midToneLog2, range }: PictureExposure,
 ): TonedPart[] {
   const toneAt = (i: number): string => toneOf(Math.log2(luminancesCdM2[i]!) - midToneLog2, range);
-  const parts: TonedPart[] = [];
-  for (let first = 0, i = 1; i <= cells.length; i++) {
-    if (i < cells.length && isBeside(cells[i - 1]!, cells[i]!) && toneAt(i) === toneAt(first)) continue;
-    parts.push({ outline: around(cells[first]!, cells[i - 1]!), luminanceCdM2: luminancesCdM2[first]! });
-    first = i;
-  }
-  return parts;
+  return alikeRuns(
+    cells.length,
+    (first, i) => isBeside(cells[i - 1]!, cells[i]!) && toneAt(i) === toneAt(first),
+  ).map(([first, last]) => ({
+    outline: around(cells[first]!, cells[last]!),
+    luminanceCdM2: luminancesCdM2[first]!,
+  }));
 }
 
 const isBeside = (left: SkyCell, right: SkyCell): boolean =>

@@ -2,6 +2,8 @@
 
 import type { Palette } from "./palette.ts";
 
+export const FRAME_LABEL_PX = 9.5;
+
 export const frameStyle = ({ paper, ink, alarm, mark }: Palette): string => `
 .frame-tone{fill:currentColor;stroke:currentColor;stroke-width:.7;stroke-linejoin:round}
 .frame-level{fill:none;stroke:#16191d;stroke-width:.8;stroke-opacity:.7}
@@ -17,7 +19,7 @@ export const frameStyle = ({ paper, ink, alarm, mark }: Palette): string => `
 .frame-flare{fill:none;stroke:${alarm};stroke-width:1.1;stroke-dasharray:7 4}
 .frame-track{fill:none;stroke:#e69f00;stroke-width:2.2;stroke-linecap:round}
 .frame-tick{fill:#16191d;stroke:#ffffff;stroke-width:.8}
-.frame-label{font-size:9.5px;fill:#16191d;stroke:#ffffff;stroke-width:2.6;stroke-linejoin:round;paint-order:stroke}
+.frame-label{font-size:${FRAME_LABEL_PX}px;fill:#16191d;stroke:#ffffff}
 .frame-disc{fill:#f0e442;stroke:#16191d;stroke-width:1}
 .frame-ring{fill:none;stroke:${mark};stroke-width:1.4}
 .frame-to-sun path{fill:#e69f00;stroke:#16191d;stroke-width:.8}

@@ -1,8 +1,11 @@
 /** The sun in a picture: its way through the window with clock times, and its disc at scale. */
 
+import { ANCHOR_CLASS, textBox } from "./boxes.ts";
 import { arrowToSun } from "./frameArrow.ts";
 import type { PaperProps } from "./frameProps.ts";
+import { FRAME_LABEL_PX } from "./frameStyle.tsx";
 import { polygon } from "./frameTone.tsx";
+import { type LabelRoom, takePlace } from "./labelRoom.ts";
 import { cut, openPath, type Point } from "./paths.ts";
 
 /** A disc smaller than this on paper gets a ring around it, px. */
@@ -22,31 +25,25 @@ export function FrameSun({ track, tones, paper }: PaperProps) {
   );
 }
 
-/** Ticks on the sun's way with clock times, where they leave room for the arrow's words. */
+/** Ticks on the sun's way, with clock times where there is room beside them. */
 export function SunTimes(props: PaperProps) {
-  const { track, clock, paper } = props;
-  const arrow = arrowToSun(props);
+  const { track, paper } = props;
+  const labels = tickLabels(props);
   return (
     <g class="frame-times">
-      {track.ticks.map(({ at, xMm, yMm }) => {
-        const [x, y] = paper.at([xMm, yMm]).map(cut) as [number, number];
-        const words = clock.at(at);
-        const isRight = x > paper.width - words.length * LETTER_PX - BESIDE_PX;
-        const textY = Math.max(LINE_PX, y - 3);
-        const isTaken =
-          arrow !== null &&
-          Math.abs(textY - arrow.y) < LINE_PX &&
-          Math.abs(x - arrow.x) < 2 * words.length * LETTER_PX;
+      {track.ticks.map(({ at, xMm, yMm }, i) => {
+        const [x, y] = paper.at([xMm, yMm]);
+        const label = labels[i];
         return (
           <g key={at.getTime()}>
-            <circle class="frame-tick" cx={x} cy={y} r="2" />
-            {!isTaken && (
+            <circle class="frame-tick" cx={cut(x)} cy={cut(y)} r="2" />
+            {label && (
               <text
-                class={`frame-label ${isRight ? "end" : ""}`}
-                x={cut(x + (isRight ? -BESIDE_PX : BESIDE_PX))}
-                y={cut(textY)}
+                class={`frame-label halo${ANCHOR_CLASS[label.anchor]}`}
+                x={cut(label.at[0])}
+                y={cut(label.at[1])}
               >
-                {words}
+                {label.words}
               </text>
             )}
           </g>
@@ -56,10 +53,35 @@ export function SunTimes(props: PaperProps) {
   );
 }
 
-/** Between a tick and its clock time, and the width of a letter at most, px. */
+/** Between a tick and its clock time, and from the picture's upper edge to its base line, px. */
 const BESIDE_PX = 5;
-const LETTER_PX = 5.8;
 const LINE_PX = 11;
+
+/** Of each tick, to its right or its left; null where that would stand on another or on the arrow's words. */
+function tickLabels(props: PaperProps) {
+  const { track, clock, paper } = props;
+  const arrow = arrowToSun(props);
+  const room: LabelRoom = {
+    isInside: ({ x, width }) => x >= 0 && x + width <= paper.width,
+    marks: arrow === null ? [] : [arrow.box],
+    labels: [],
+    leaders: [],
+  };
+  return track.ticks.map(({ at, xMm, yMm }) => {
+    const [x, y] = paper.at([xMm, yMm]);
+    const words = clock.at(at);
+    const places = SIDES.map(([anchor, beside]) => {
+      const place: Point = [x + beside, Math.max(LINE_PX, y - 3)];
+      return { words, anchor, at: place, box: textBox(words, place, FRAME_LABEL_PX, anchor), leader: null };
+    });
+    return takePlace(places, room);
+  });
+}
+
+const SIDES = [
+  ["start", BESIDE_PX],
+  ["end", -BESIDE_PX],
+] as const;
 
 function Ring({ disc }: { readonly disc: readonly Point[] }) {
   const middle = (axis: 0 | 1): number =>

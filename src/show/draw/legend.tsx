@@ -41,7 +41,7 @@ function placed(items: readonly LegendItem[], width: number): Placed[] {
 export const legendHeight = (items: readonly LegendItem[], width: number): number =>
   items.length === 0 ? 0 : (placed(items, width).at(-1)!.line + 1) * LINE_PX;
 
-export interface LegendProps {
+interface LegendProps {
   readonly items: readonly LegendItem[];
   readonly x: number;
   readonly y: number;

@@ -8,7 +8,7 @@ import { cut } from "./paths.ts";
 /** Classes that share a tone with another, or come close to one, carry a pattern over it. */
 const PATTERNED: readonly LightClass[] = ["shaded", "flat", "dusk"];
 
-export const toneClass = (light: LightClass): string => `tone-${light}`;
+const toneClass = (light: LightClass): string => `tone-${light}`;
 
 export const lightStyle = ({ alarm, warn, ink, paper }: Palette): string => `
 ${LIGHT_CLASSES.map((light) => `.${toneClass(light)}{fill:${LIGHT_TONES[light]}}.on-${light}{fill:${onTone(light)}}`).join("\n")}
@@ -52,14 +52,14 @@ export interface Box {
 const LEAST_LETTERED_PX = 9;
 
 /** Tone and pattern of a class of light. */
-export const LightTone = ({ light, box }: { readonly light: LightClass; readonly box: Box }) => (
+const LightTone = ({ light, box }: { readonly light: LightClass; readonly box: Box }) => (
   <>
     <rect class={toneClass(light)} {...box} />
     {PATTERNED.includes(light) && <rect fill={`url(#pattern-${light})`} {...box} />}
   </>
 );
 
-export interface LightCellProps {
+interface LightCellProps {
   readonly light: LightClass;
   readonly box: Box;
   /** Of its letter; null leaves it out. Default: the middle. */

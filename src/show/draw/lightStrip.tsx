@@ -1,17 +1,17 @@
 /** T-0 across, a row per camera: how its body is lit, and where the sun is in, near or hidden in its frame. */
 
-import { LIGHT_CLASSES, type LightClass } from "../../light/lightClass.ts";
+import type { LightClass } from "../../light/lightClass.ts";
 import type { Clock } from "../../plan/clock.ts";
 import type { ChartCamera } from "../../plan/live/chartPlan.ts";
 import { LETTERS } from "../stripText.ts";
 import { drawnText } from "./fitText.ts";
-import type { LegendItem } from "./legend.tsx";
+import { lightLegend } from "./lightKey.tsx";
 import { type Box, LightCell } from "./lightMarks.tsx";
-import { clearMiddle, midEdges, type Run, runsOf } from "./lightRuns.ts";
 import { cut } from "./paths.ts";
-import { FollowMark, LEAST_SUN_PX, SLIVER_PX, SunBand, type SunMark } from "./stripMarks.tsx";
+import { LEAST_SUN_PX, SLIVER_PX, SunBand, type SunMark } from "./stripMarks.tsx";
 import { type StripGeometry, type StripPlan, StripSheet, stripClock, stripGeometry } from "./stripSheet.tsx";
 import { type MsSpan, msSpan, spanBox } from "./timeFrame.ts";
+import { clearMiddle, midEdges, type Run, runsOf } from "./timeRuns.ts";
 
 export interface LightStripProps {
   readonly plan: StripPlan & { readonly sky: readonly string[] };
@@ -75,7 +75,7 @@ const sunSpansOf = ({ sun }: Pick<ChartCamera, "sun">): readonly (MsSpan & { rea
     ["in-frame", sun.inFrame] as const,
   ].flatMap(([name, spans]) => spans.map((span) => ({ ...msSpan(span), sun: name })));
 
-export interface SunBox extends Box {
+interface SunBox extends Box {
   readonly sun: SunMark;
 }
 
@@ -94,7 +94,7 @@ export const sunBoxes = (
     return [{ ...box, height: box.width < SLIVER_PX ? height : box.height, sun: span.sun }];
   });
 
-export interface LightRowProps {
+interface LightRowProps {
   readonly frame: StripGeometry;
   readonly runs: readonly LightRun[];
   readonly suns: readonly SunBox[];
@@ -127,7 +127,7 @@ export function LightRow({ frame, runs, suns, y, height }: LightRowProps) {
         ({ run: { light, letter = LETTERS[light] }, letterX }) =>
           letterX !== null && (
             <text
-              class={`cell-letter strip-letter strip-on-${light} on-${light}`}
+              class={`cell-letter halo strip-letter strip-on-${light} on-${light}`}
               x={cut(letterX)}
               y={cut(y + height / 2 + 3)}
             >
@@ -156,48 +156,5 @@ function rowTitle({ id, sun, sweep }: ChartCamera, clock: Clock): string {
 
 const hasTrackers = (cameras: readonly ChartCamera[]): boolean => cameras.some(({ sweep }) => sweep !== null);
 
-export const sunMarksOf = (cameras: readonly Pick<ChartCamera, "sun">[]): ReadonlySet<SunMark> =>
+const sunMarksOf = (cameras: readonly Pick<ChartCamera, "sun">[]): ReadonlySet<SunMark> =>
   new Set(cameras.flatMap((camera) => sunSpansOf(camera).map(({ sun }) => sun)));
-
-const SUN_WORDS: readonly (readonly [SunMark, string])[] = [
-  ["in-frame", "sun in the frame"],
-  ["near-frame", "sun near the frame"],
-  ["hidden", "sun hidden"],
-];
-
-/** What occurs, and nothing else. */
-export function lightLegend(
-  lights: ReadonlySet<LightClass>,
-  suns: ReadonlySet<SunMark>,
-  follows: boolean,
-): LegendItem[] {
-  const box = { x: 0, y: 0, width: 20, height: 12 };
-  return [
-    ...LIGHT_CLASSES.filter((light) => lights.has(light)).map((light) => ({
-      text: light,
-      sample: (
-        <>
-          <LightCell light={light} box={box} />
-          <rect class="strip-cell" {...box} />
-        </>
-      ),
-    })),
-    ...SUN_WORDS.filter(([sun]) => suns.has(sun)).map(([sun, text]) => ({
-      text,
-      sample: (
-        <>
-          <SunBand sun={sun} box={{ x: 0, y: 0, width: 12, height: 12 }} />
-          <SunBand sun={sun} box={{ x: 16, y: 0, width: 2, height: 12 }} />
-        </>
-      ),
-    })),
-    ...(follows
-      ? [
-          {
-            text: "follows the vehicle: T-0s with the sun somewhere along its sweep",
-            sample: <FollowMark x={12} y={6} />,
-          },
-        ]
-      : []),
-  ];
-}

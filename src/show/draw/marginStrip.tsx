@@ -1,13 +1,14 @@
 /** T-0 across, a row per camera: the spare of its setting at each T-0, in four steps. */
 
 import { drawnText } from "./fitText.ts";
-import { midEdges, runsOf } from "./lightRuns.ts";
+import { SAMPLE_BOX } from "./lightKey.tsx";
 import { cut } from "./paths.ts";
 import { SPARE_STEPS, SPARE_WORDS, SpareCell, type SpareStep, spareStep } from "./stripMarks.tsx";
 import { type StripGeometry, type StripPlan, StripSheet, stripGeometry } from "./stripSheet.tsx";
 import { type MsSpan, spanBox } from "./timeFrame.ts";
+import { midEdges, runsOf } from "./timeRuns.ts";
 
-export interface MarginStripProps {
+interface MarginStripProps {
   readonly plan: StripPlan & { readonly sky: readonly string[] };
   /** Of `plan.sky`: the sky that `spareStops` is for. */
   readonly skyIndex: number;
@@ -16,7 +17,7 @@ export interface MarginStripProps {
   readonly isFile?: boolean;
 }
 
-export interface SpareRun extends MsSpan {
+interface SpareRun extends MsSpan {
   /** Null: no setting. */
   readonly step: SpareStep | null;
 }
@@ -46,7 +47,6 @@ export function MarginStrip({ plan, skyIndex, spareStops, isFile = false }: Marg
   const frame = stripGeometry(plan);
   const rows = plan.cameras.map((_, i) => spareRuns(plan, (t0Index) => spareStops(i, t0Index)));
   const shown = new Set(rows.flat().map(({ step }) => step));
-  const box = { x: 0, y: 0, width: 20, height: 12 };
   return (
     <StripSheet
       plan={plan}
@@ -58,8 +58,8 @@ export function MarginStrip({ plan, skyIndex, spareStops, isFile = false }: Marg
           text: SPARE_WORDS[step],
           sample: (
             <>
-              <SpareCell step={step} box={box} />
-              <rect class="strip-cell" {...box} />
+              <SpareCell step={step} box={SAMPLE_BOX} />
+              <rect class="strip-cell" {...SAMPLE_BOX} />
             </>
           ),
         })),
@@ -105,7 +105,7 @@ function SpareRow({ frame, runs, y, height }: SpareRowProps) {
 const NO_SETTING_PX = 80;
 
 const NoSetting = ({ x, middle }: { readonly x: number; readonly middle: number }) => (
-  <text class="small soft mid spare-none-text" x={cut(x)} y={cut(middle + 3)}>
+  <text class="small soft mid halo spare-none-text" x={cut(x)} y={cut(middle + 3)}>
     no setting
   </text>
 );

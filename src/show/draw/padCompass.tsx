@@ -10,7 +10,7 @@ const TICKS_DEG: readonly number[] = Array.from({ length: 36 }, (_, i) => i * 10
 /** Corner texts stand this far from the panel's corner. */
 const CORNER_PX = 14;
 
-export interface PadCompassProps {
+interface PadCompassProps {
   readonly panel: Panel;
   readonly sun: readonly ArcSun[];
   readonly window: ArcWindow;

@@ -7,6 +7,7 @@ import type { ComponentChildren } from "preact";
 import type { PadPlan } from "../../plan/picture/padPlan.ts";
 import type { SunRiskWord } from "../../plan/sunRisk.ts";
 import { azimuthText, rangeText } from "../numbers.ts";
+import { ANCHOR_CLASS } from "./boxes.ts";
 import { Drawing } from "./drawing.tsx";
 import { PadCompass } from "./padCompass.tsx";
 import { Construction, camerasOf, Fields, MOST_WHOLE_FIELDS, Solids } from "./padGround.tsx";
@@ -26,7 +27,7 @@ import { cut, openPath } from "./paths.ts";
 /** The id of the group that holds what follows the chosen T-0. */
 export const PAD_LIVE_ID = "pad-live";
 
-export interface PadDrawingProps {
+interface PadDrawingProps {
   readonly plan: PadPlan;
   /** Every T-0 of the window, in order. */
   readonly sun: readonly ArcSun[];
@@ -122,10 +123,9 @@ function cameraTitle(
 }
 
 function Label({ label: { name, note, placed, isStructure } }: { label: PlanLabel }) {
-  const anchor = { start: "", middle: " mid", end: " end" }[placed.anchor];
   return (
     <text
-      class={`pad-label${isStructure ? " pad-label-structure" : ""}${anchor}`}
+      class={`pad-label halo${isStructure ? " pad-label-structure" : ""}${ANCHOR_CLASS[placed.anchor]}`}
       x={cut(placed.at[0])}
       y={cut(placed.at[1])}
     >

@@ -111,7 +111,12 @@ export function Construction({ panel, innerRadiusM }: { panel: Panel; innerRadiu
     <>
       <path class="faint" d={cross.join("")} />
       {innerRadiusM !== null && (
-        <circle class="pad-inner" cx={cut(centre[0])} cy={cut(centre[1])} r={cut(innerRadiusM * pxPerM)} />
+        <circle
+          class="pad-inner dashed"
+          cx={cut(centre[0])}
+          cy={cut(centre[1])}
+          r={cut(innerRadiusM * pxPerM)}
+        />
       )}
     </>
   );

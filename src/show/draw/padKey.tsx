@@ -1,6 +1,7 @@
 /** The key of a plan of the pad, and its style. */
 
 import type { ComponentChildren } from "preact";
+import { SUN_WORDS } from "./lightKey.tsx";
 import { CameraMark, OutsideMark } from "./padMarks.tsx";
 import type { KeyPlace, PadSheet } from "./padSheet.ts";
 import type { Palette } from "./palette.ts";
@@ -33,8 +34,8 @@ const CAMERA_ENTRIES: readonly KeyEntry[] = [
     mark: <CameraMark kind="axis-only" risk="else" at={[22, 0]} azimuthDeg={90} />,
     text: "axis only, its place not known: looks in from there",
   },
-  { mark: pair("in"), text: "sun in the frame in this window" },
-  { mark: pair("near"), text: "sun near the frame in this window" },
+  { mark: pair("in"), text: `${SUN_WORDS["in-frame"]} in this window` },
+  { mark: pair("near"), text: `${SUN_WORDS["near-frame"]} in this window` },
   { mark: pair("else"), text: "neither" },
   {
     mark: (
@@ -75,7 +76,7 @@ const GROUND_ENTRIES: readonly KeyEntry[] = [
       <>
         <rect class="pad-shadow pad-shadow-vehicle" x="2" y="-5" width="10" height="10" />
         <rect class="pad-shadow" x="14" y="-5" width="10" height="10" />
-        <rect class="pad-shadow pad-shadow-part" x="26" y="-5" width="10" height="10" />
+        <rect class="pad-shadow pad-shadow-part dashed" x="26" y="-5" width="10" height="10" />
       </>
     ),
     text: "shadow on level ground: vehicle, structures",
@@ -103,7 +104,7 @@ const GROUND_ENTRIES: readonly KeyEntry[] = [
 /** `hasInner`: the drawings nest, and the border of an inner one is drawn in the outer. */
 function entriesFor(hasInner: boolean): readonly KeyEntry[] {
   const inner: KeyEntry = {
-    mark: <path class="pad-inner" d="M2 0H37" />,
+    mark: <path class="pad-inner dashed" d="M2 0H37" />,
     text: "border of the drawing inside, with its cameras",
   };
   return [...CAMERA_ENTRIES, ...GROUND_ENTRIES, ...(hasInner ? [inner] : [])];
@@ -133,7 +134,7 @@ export const padStyle = (palette: Palette): string => [linesStyle(palette), mark
 
 const linesStyle = ({ paper, ink, soft, faint, alarm, tracker, sun }: Palette): string => `
 .pad-border{fill:none;stroke:${ink};stroke-width:1.2}
-.pad-inner{fill:none;stroke:${soft};stroke-width:.8;stroke-dasharray:3 2}
+.pad-inner{fill:none;stroke:${soft};stroke-width:.8}
 .pad-arc{fill:none;stroke:${ink};stroke-width:5}.pad-arc-down{stroke:${soft};stroke-width:3;stroke-dasharray:4 3}
 .pad-arc-dot{fill:${paper};stroke:${ink};stroke-width:1}
 .pad-north-full{fill:${ink};stroke:${ink}}
@@ -151,10 +152,10 @@ const marksStyle = ({ paper, ink, soft, alarm, warn, shade }: Palette): string =
 .pad-solid{fill:${shade};stroke:${ink};stroke-width:.9}.pad-solid-part{stroke-dasharray:2 1.2}
 .pad-vehicle{fill:${ink};stroke:${paper};stroke-width:.5}
 .pad-shadow{fill:${ink};fill-opacity:.22;stroke:${ink};stroke-width:.4}.pad-shadow-vehicle{fill-opacity:.42}
-.pad-shadow-part{fill-opacity:.09;stroke-dasharray:3 2}
+.pad-shadow-part{fill-opacity:.09}
 .pad-mark{fill:${paper};stroke:${ink};stroke-width:1.1}.pad-mark-in{fill:${alarm}}.pad-mark-near{fill:${warn}}
 .pad-mark-outer{fill:none;stroke:${alarm};stroke-width:1.1}.pad-mark-dot{fill:#16191d}
 .pad-stem{fill:none;stroke:${ink};stroke-width:1.4}
-.pad-label{font-size:9px;paint-order:stroke;stroke:${paper};stroke-width:2.8;stroke-linejoin:round}
+.pad-label{font-size:9px}
 .pad-label-structure{fill:${soft};font-style:italic}
 `;

@@ -4,16 +4,19 @@ import { toAzimuthElevation } from "../../base/vector.ts";
 import type { PadPlan, PlanCamera } from "../../plan/picture/padPlan.ts";
 import { drawingOf } from "../../plan/picture/padPlan.ts";
 import { rangeText } from "../numbers.ts";
-import { cutText } from "../textTable.ts";
-import { type LabelRoom, type PlacedLabel, placeLabel } from "./labels.ts";
+import { squareAt } from "./boxes.ts";
+import { fittedText } from "./fitText.ts";
+import type { LabelRoom } from "./labelRoom.ts";
 import type { Box } from "./lightMarks.tsx";
+import { type PlacedLabel, placeLabel } from "./markLabels.ts";
 import { camerasOf } from "./padGround.tsx";
 import { MARK_PX, type RiskMark } from "./padMarks.tsx";
 import { BORDER_PX, type Panel } from "./padSheet.ts";
 import type { Point } from "./paths.ts";
 
-const ID_LETTERS = 14;
-const NAME_LETTERS = 22;
+/** At most so wide. */
+const ID_ROOM_PX = 84;
+const NAME_ROOM_PX = 130;
 const LABEL_PX = 9;
 /** Marks of what lies outside stand this far inside the border, heads of arrows outside it. */
 const OUTSIDE_IN_PX = 5;
@@ -33,7 +36,7 @@ export interface PlanLabel {
   readonly isStructure: boolean;
 }
 
-export interface OutsideThing {
+interface OutsideThing {
   readonly name: string;
   readonly rangeM: number;
   readonly bearingDeg: number;
@@ -61,9 +64,9 @@ export function placeNames(plan: PadPlan, panel: Panel, riskOf: (id: string) => 
   const outside = outsideThings(plan, panel);
   const solids = namedSolids(plan, panel);
   const marks = [
-    ...cameras.map(({ at }) => boxAround(at, MARK_PX)),
-    ...outside.map(({ at }) => boxAround(at, OUTSIDE_PX)),
-    ...solids.map(({ at, markPx }) => boxAround(at, Math.min(markPx, LARGE_PX))),
+    ...cameras.map(({ at }) => squareAt(at, MARK_PX)),
+    ...outside.map(({ at }) => squareAt(at, OUTSIDE_PX)),
+    ...solids.map(({ at, markPx }) => squareAt(at, Math.min(markPx, LARGE_PX))),
   ];
   const room: LabelRoom = { isInside: insideBorder(panel), marks, labels: [], leaders: [] };
   const put = labelPutter(room);
@@ -88,18 +91,11 @@ const countNull = (labels: readonly (PlanLabel | null)[]): number =>
 const labelPutter =
   (room: LabelRoom) =>
   (name: string, note: string, at: Point, markPx: number, isStructure = false): PlanLabel | null => {
-    const short = cutText(name, isStructure ? NAME_LETTERS : ID_LETTERS);
+    const short = fittedText(name, isStructure ? NAME_ROOM_PX : ID_ROOM_PX, LABEL_PX);
     const text = note ? `${short} ${note}` : short;
     const placed = placeLabel({ text, at, markPx, fontPx: LABEL_PX, isFar: isStructure }, room);
     return placed && { name: short, note, placed, isStructure };
   };
-
-const boxAround = ([x, y]: Point, halfPx: number): Box => ({
-  x: x - halfPx,
-  y: y - halfPx,
-  width: 2 * halfPx,
-  height: 2 * halfPx,
-});
 
 /** All four corners inside the circle. */
 const insideBorder =

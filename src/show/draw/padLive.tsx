@@ -6,7 +6,7 @@ import { azimuthText, elevationText, rangeText } from "../numbers.ts";
 import { ARC_PX, BORDER_PX, HEAD_PX, type Panel, padSheet } from "./padSheet.ts";
 import { closedPath, cut, openPath } from "./paths.ts";
 
-export interface PadLiveProps {
+interface PadLiveProps {
   /** A `PadPlan`, or its solids and radii alone. */
   readonly plan: PlanGround;
   /** Over the pad at the chosen T-0. */
@@ -37,7 +37,7 @@ function Shadow({ panel, solid, sun }: { panel: Panel; solid: PlanSolid; sun: Pl
   if (solid.solidity <= 0) return null;
   const outline = shadowOutline(solid, sun, panel.radiusM);
   if (outline === null) return null;
-  const kind = solid.isVehicle ? " pad-shadow-vehicle" : solid.solidity < 1 ? " pad-shadow-part" : "";
+  const kind = solid.isVehicle ? " pad-shadow-vehicle" : solid.solidity < 1 ? " pad-shadow-part dashed" : "";
   return <path class={`pad-shadow${kind}`} d={closedPath(outline.map(panel.place))} />;
 }
 

@@ -16,7 +16,7 @@ export type RiskMark = "in" | "near" | "else";
 export const riskMark = (risk: SunRiskWord | undefined): RiskMark =>
   risk === "in-frame" ? "in" : risk === "near-frame" ? "near" : "else";
 
-export interface CameraMarkProps {
+interface CameraMarkProps {
   readonly kind: PlanCamera["kind"];
   readonly risk: RiskMark;
   readonly at: Point;

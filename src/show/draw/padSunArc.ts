@@ -1,6 +1,6 @@
 /** The sun's azimuths over a window as an arc around a plan, and the clock times that stand on it. Degrees. */
 
-import { mix, wrap180 } from "../../base/units.ts";
+import { clamp, mix, wrap180 } from "../../base/units.ts";
 import { makeClock } from "../../plan/clock.ts";
 import type { SunInstant } from "../../plan/planTypes.ts";
 import { roundTimesMs } from "../../plan/roundTimes.ts";
@@ -14,7 +14,7 @@ export interface ArcWindow {
 }
 
 /** A stretch with the sun's centre up, or down. */
-export interface ArcPart {
+interface ArcPart {
   readonly isUp: boolean;
   /** Degrees clockwise from true north along the sun's way, running on past 360; neighbours differ by 3 at most. */
   readonly azimuthsDeg: readonly number[];
@@ -57,7 +57,7 @@ function goTo(azimuthsDeg: number[], toDeg: number): void {
   for (let step = 1; step <= steps; step++) azimuthsDeg.push(mix(fromDeg, toDeg, step / steps));
 }
 
-export interface ArcTick {
+interface ArcTick {
   readonly azimuthDeg: number;
   /** Null where there is no room beside the one before. */
   readonly text: string | null;
@@ -77,7 +77,7 @@ export function arcTicks(
 ): readonly ArcTick[] {
   const spanMs = closes.getTime() - opens.getTime();
   const turnedPx = (pathDeg(suns) * Math.PI * radiusPx) / 180;
-  const most = Math.max(1, Math.min(MOST_TICKS, turnedPx / TEXT_PX));
+  const most = clamp(turnedPx / TEXT_PX, 1, MOST_TICKS);
   const dots: number[] = [];
   const texts: number[] = [];
   return roundTimesMs({ opens, closes }, zone, spanMs / most).flatMap((ms): ArcTick[] => {

@@ -3,13 +3,14 @@
 import { makeClock } from "../../plan/clock.ts";
 import type { RankedWindow, Ranking } from "../../plan/rank/rankTypes.ts";
 import { windowRangeText } from "../dateText.ts";
+import { shareText } from "../numbers.ts";
 import { Drawing } from "./drawing.tsx";
-import { drawnText, fittedText } from "./fitText.ts";
+import { FittedName } from "./fittedName.tsx";
 import { Legend, type LegendItem, legendHeight } from "./legend.tsx";
 import { cut } from "./paths.ts";
 import { BestMark, SkyPart } from "./rankMarks.tsx";
 
-export interface RankBarsProps {
+interface RankBarsProps {
   readonly ranking: Pick<Ranking, "windows" | "sky" | "site">;
   readonly isFile?: boolean;
 }
@@ -144,19 +145,17 @@ function WindowName({ window, zone, y, rowPx }: Omit<WindowRowProps, "sky">) {
   if (name === null) {
     return (
       <text x={NAME_X} y={cut(y + rowPx / 2 + 3.5)}>
-        {fittedText(range, NAME_ROOM_PX, 10)}
+        <FittedName name={range} roomPx={NAME_ROOM_PX} fontPx={10} />
       </text>
     );
   }
-  const shown = fittedText(name, NAME_ROOM_PX, 10);
   return (
     <>
       <text x={NAME_X} y={y + 12} unicode-bidi="plaintext">
-        {shown !== name && <title>{drawnText(name)}</title>}
-        {shown}
+        <FittedName name={name} roomPx={NAME_ROOM_PX} fontPx={10} />
       </text>
       <text class="soft small" x={NAME_X} y={y + 24}>
-        {fittedText(range, NAME_ROOM_PX, 8.5)}
+        <FittedName name={range} roomPx={NAME_ROOM_PX} fontPx={8.5} />
       </text>
     </>
   );
@@ -175,9 +174,6 @@ export function skyParts(
     return piece;
   });
 }
-
-/** "83.1 %": as shares are compared, to a tenth of a per cent. */
-const shareText = (share: number): string => `${(share * 100).toFixed(1)} %`;
 
 function rankLegend(sky: Ranking["sky"]): LegendItem[] {
   const skies = sky.map(({ sky: name, weight }, i) => ({

@@ -7,10 +7,10 @@ import { cut } from "./paths.ts";
 const SKY_TONES = ["#3d6f94", "#a9c7dc", "#6f8fa6", "#d5dde2"] as const;
 const skyTone = (index: number): number => index % SKY_TONES.length;
 
-export const rankStyle = ({ ink, paper }: Palette): string => `
+export const rankStyle = ({ ink }: Palette): string => `
 ${SKY_TONES.map((tone, i) => `.rank-sky-${i}{fill:${tone};stroke:${ink};stroke-width:.7}.rank-on-${i}{fill:${i === 0 ? "#ffffff" : "#16191d"}}`).join("\n")}
 .rank-number{font-size:8.5px;font-weight:600;text-anchor:middle}
-.rank-best-halo{fill:none;stroke:${paper};stroke-width:4.5}.rank-best{fill:none;stroke:${ink};stroke-width:2}
+.rank-best-casing{stroke-width:4.5}.rank-best{fill:none;stroke:${ink};stroke-width:2}
 .rank-best-foot{fill:${ink}}
 `;
 
@@ -53,7 +53,7 @@ export const BestMark = ({
   readonly height: number;
 }) => (
   <>
-    <path class="rank-best-halo" d={`M${x} ${y}v${height}`} />
+    <path class="casing rank-best-casing" d={`M${x} ${y}v${height}`} />
     <path class="rank-best" d={`M${x} ${y}v${height}`} />
     <path class="rank-best-foot" d={`M${cut(x - 3.5)} ${y}h7l-3.5 4z`} />
   </>

@@ -7,7 +7,7 @@ const BAR_PX = 2;
 /** So that the cell's own edge stays in sight. */
 const INSET_PX = 1;
 
-export interface WellLitBarProps {
+interface WellLitBarProps {
   readonly frame: TimeFrame;
   readonly span: MsSpan;
   /** Of the cell. */
@@ -26,7 +26,7 @@ export function WellLitBar({ frame, span, bottom }: WellLitBarProps) {
   );
 }
 
-export interface ShareStepsProps {
+interface ShareStepsProps {
   /** Of each stretch, 0..1. */
   readonly share: readonly number[];
   /** One more than the shares, ms. */

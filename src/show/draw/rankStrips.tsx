@@ -5,18 +5,20 @@ import type { Strip } from "../../plan/rank/strip.ts";
 import { svgFile } from "../markup.ts";
 import { LETTERS } from "../stripText.ts";
 import { Drawing } from "./drawing.tsx";
-import { drawnText, fittedText } from "./fitText.ts";
+import { STRONG_TIMES } from "./fitText.ts";
+import { FittedName } from "./fittedName.tsx";
 import { Legend, type LegendItem, legendHeight } from "./legend.tsx";
-import { runsOf } from "./lightRuns.ts";
-import { LightRow, type LightRun, lightLegend, sunBoxes } from "./lightStrip.tsx";
+import { lightLegend } from "./lightKey.tsx";
+import { LightRow, type LightRun, sunBoxes } from "./lightStrip.tsx";
 import { cut } from "./paths.ts";
 import { ShareSteps, WellLitBar } from "./rankStripMarks.tsx";
 import type { SunMark } from "./stripMarks.tsx";
 import { cellHeightPx, nameColumnPx, RowName, rowHeightPx, type StripGeometry } from "./stripSheet.tsx";
 import { TimeAxis } from "./timeAxis.tsx";
 import type { MsSpan } from "./timeFrame.ts";
+import { runsOf } from "./timeRuns.ts";
 
-export interface RankStripsProps {
+interface RankStripsProps {
   readonly strips: readonly Strip[];
   /** Of each strip: its window's name and range. */
   readonly titles: readonly string[];
@@ -45,7 +47,7 @@ export const PICTURE_COLUMNS = 240;
 /** An SVG file of its own. */
 export const rankStripsFile = (props: RankStripsProps): string => svgFile(<RankStrips {...props} />);
 
-export function RankStrips({ strips, titles, zone, sky, site, follows }: RankStripsProps) {
+function RankStrips({ strips, titles, zone, sky, site, follows }: RankStripsProps) {
   const frames = stackedFrames(strips);
   const { left, top, height } = frames.at(-1)!;
   const legend = stripsLegend(strips, follows);
@@ -56,12 +58,12 @@ export function RankStrips({ strips, titles, zone, sky, site, follows }: RankStr
     <Drawing
       width={SHEET_PX}
       height={keyY + legendHeight(legend, width) + MARGIN_PX}
-      title={drawnText(`Light and sun by T-0 and camera: ${head}`)}
+      title={`Light and sun by T-0 and camera: ${head}`}
       class="strip-rank"
       isFile
     >
       <text class="soft" x={MARGIN_PX} y={MARGIN_PX + 6} unicode-bidi="plaintext">
-        {fittedText(head, SHEET_PX - 2 * MARGIN_PX, 10)}
+        <FittedName name={head} roomPx={SHEET_PX - 2 * MARGIN_PX} fontPx={10} />
       </text>
       {strips.map((strip, i) => (
         <RankStrip strip={strip} title={titles[i] ?? ""} zone={zone} frame={frames[i]!} follows={follows} />
@@ -111,8 +113,7 @@ function RankStrip({ strip, title, zone, frame, follows }: RankStripProps) {
   return (
     <g>
       <text class="strong" x={MARGIN_PX} y={top - AXIS_PX - 6} unicode-bidi="plaintext">
-        <title>{drawnText(title)}</title>
-        {fittedText(title, SHEET_PX - 2 * MARGIN_PX, 10.6)}
+        <FittedName name={title} roomPx={SHEET_PX - 2 * MARGIN_PX} fontPx={10 * STRONG_TIMES} />
       </text>
       <TimeAxis frame={frame} zone={zone} side="top" />
       {strip.rows.map((row, i) => {

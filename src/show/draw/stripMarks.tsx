@@ -13,7 +13,7 @@ export type SpareStep = (typeof SPARE_STEPS)[number];
 export const spareStep = (stops: number): SpareStep =>
   stops >= 1 ? "ample" : stops >= 0 ? "tight" : stops > -1 ? "clipped" : "lost";
 
-export const SPARE_SIGNS: Readonly<Record<SpareStep, string>> = {
+const SPARE_SIGNS: Readonly<Record<SpareStep, string>> = {
   ample: "++",
   tight: "+",
   clipped: "\u2212",
@@ -40,23 +40,20 @@ ${SPARE_STEPS.map((step) => `.spare-${step}{fill:${SPARE_TONES[step]}}.spare-on-
 .spare-mark-tight{stroke:#50565e;stroke-width:.7}.spare-mark-clipped{stroke:#7d3600;stroke-width:1}
 .spare-mark-lost{stroke:#ffffff;stroke-width:.6;opacity:.8;fill:none}
 .spare-none{fill:none;stroke:${soft};stroke-width:.7;stroke-dasharray:3 3}
-.spare-none-text{paint-order:stroke;stroke:${paper};stroke-width:8;stroke-linejoin:round}
+.spare-none-text{stroke-width:8}
 .strip-frame{fill:none;stroke:${ink};stroke-width:1}.strip-cell{fill:none;stroke:${soft};stroke-width:.5}
-.strip-halo{fill:none;stroke:${paper};stroke-width:2.6}
 .strip-in{fill:none;stroke:${alarm};stroke-width:1}.strip-in-solid{fill:${alarm}}
 .strip-near{fill:none;stroke:${ink};stroke-width:.5}.strip-near-solid{fill:${warn};stroke:${ink};stroke-width:.4}
 .strip-sliver{fill:${paper}}
-.strip-hidden{fill:none;stroke:${ink};stroke-width:1.1;stroke-dasharray:3 2}
-.strip-event-halo{fill:none;stroke:${paper};stroke-width:3}
+.strip-hidden{fill:none;stroke:${ink};stroke-width:1.1}
 .strip-event{fill:none;stroke:${ink};stroke-width:1.2;stroke-dasharray:7 3 1.5 3}
 .strip-follow{fill:none;stroke:${tracker};stroke-width:1.5}
 .strip-grid{fill:none;stroke:${faint};stroke-width:.5}
 .strip-well{fill:${ink}}.strip-well-ground{fill:${paper}}
 .strip-step{fill:none;stroke:${ink};stroke-width:1.4}.strip-area{fill:${faint};opacity:.45}
-.strip-letter{font-weight:600;paint-order:stroke;stroke-width:2.8;stroke-linejoin:round}
+.strip-letter{font-weight:600}
 ${LIGHT_CLASSES.map((light) => `.strip-on-${light}{stroke:${LIGHT_TONES[light]}}`).join("")}
-.spare-sign{font-size:9px;font-weight:600;text-anchor:middle;letter-spacing:1px;paint-order:stroke;stroke-width:3;stroke-linejoin:round}
-.time-cursor-halo{fill:none;stroke:${paper};stroke-width:3.4}
+.spare-sign{font-size:9px;font-weight:600;text-anchor:middle;letter-spacing:1px}
 `;
 
 /** Patterns by name, once in a page or a file of its own. */
@@ -93,8 +90,8 @@ export function SunBand({ sun, box }: { readonly sun: SunMark; readonly box: Box
     };
     return (
       <>
-        <rect class="strip-halo" {...inner} />
-        <rect class="strip-hidden" {...inner} />
+        <rect class="casing" {...inner} />
+        <rect class="strip-hidden dashed" {...inner} />
       </>
     );
   }
@@ -149,7 +146,7 @@ export function SpareCell({ step, box }: { readonly step: SpareStep; readonly bo
       <rect class={`spare-${step}`} {...box} />
       {step !== "ample" && <rect fill={`url(#pattern-spare-${step})`} {...box} />}
       {width >= SIGNED_PX && (
-        <text class={`spare-sign spare-on-${step}`} x={cut(x + width / 2)} y={cut(y + height / 2 + 3)}>
+        <text class={`spare-sign halo spare-on-${step}`} x={cut(x + width / 2)} y={cut(y + height / 2 + 3)}>
           {SPARE_SIGNS[step]}
         </text>
       )}

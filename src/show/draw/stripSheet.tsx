@@ -1,10 +1,12 @@
 /** The sheet of a strip over a window: a row per camera, round clock times above and below, sunrise and sunset, a key. */
 
 import type { ComponentChildren } from "preact";
+import { clamp } from "../../base/units.ts";
 import { makeClock } from "../../plan/clock.ts";
 import type { ChartPlan } from "../../plan/live/chartPlan.ts";
 import { Drawing } from "./drawing.tsx";
-import { drawnText, fittedText, textWidthPx } from "./fitText.ts";
+import { textWidthPx } from "./fitText.ts";
+import { FittedName } from "./fittedName.tsx";
 import { Legend, type LegendItem, legendHeight } from "./legend.tsx";
 import { cut } from "./paths.ts";
 import { FollowMark } from "./stripMarks.tsx";
@@ -40,7 +42,7 @@ const NAME_FONT_PX = 10;
 const SMALL_FONT_PX = 8.5;
 
 export const rowHeightPx = (rows: number): number =>
-  Math.max(LEAST_ROW_PX, Math.min(MOST_ROW_PX, Math.floor(ROWS_PX / Math.max(1, rows))));
+  clamp(Math.floor(ROWS_PX / Math.max(1, rows)), LEAST_ROW_PX, MOST_ROW_PX);
 
 /** The blank between rows is part of a row's height. */
 export const cellHeightPx = (rowPx: number): number => rowPx - (rowPx >= 12 ? 2 : 1);
@@ -95,7 +97,7 @@ export function StripSheet({ plan, title, name, legend, isFile, row }: StripShee
     <Drawing
       width={sheetWidth}
       height={sheetHeight + LEGEND_GAP_PX + key}
-      title={drawnText(title)}
+      title={title}
       class={name}
       isFile={isFile}
     >
@@ -133,8 +135,7 @@ interface RowNameProps {
 
 export function RowName({ name, follows, frame: { left, rowPx }, middle }: RowNameProps) {
   const isSmall = rowPx < 12;
-  const roomPx = left - MARK_PX - 6;
-  const shown = fittedText(name, roomPx, isSmall ? SMALL_FONT_PX : NAME_FONT_PX);
+  const fontPx = isSmall ? SMALL_FONT_PX : NAME_FONT_PX;
   return (
     <>
       <text
@@ -143,8 +144,7 @@ export function RowName({ name, follows, frame: { left, rowPx }, middle }: RowNa
         y={cut(middle + 3.3)}
         unicode-bidi="plaintext"
       >
-        {shown !== name && <title>{drawnText(name)}</title>}
-        {shown}
+        <FittedName name={name} roomPx={left - MARK_PX - 6} fontPx={fontPx} />
       </text>
       {follows && <FollowMark x={left - 4} y={middle} />}
     </>
@@ -164,7 +164,7 @@ function EventMarks({ events, frame }: { events: readonly SunEventMark[]; frame:
           const d = `M${x} ${top}V${top + height}`;
           return (
             <>
-              <path class="strip-event-halo" d={d} />
+              <path class="casing" d={d} />
               <path class="strip-event" d={d} />
               <path class="thin" d={`M${x} ${laneTop(lane) + EVENT_PX - 1}V${top - AXIS_PX}`} />
               <text class="small mid" x={placedIn(frame, x, text, SMALL_FONT_PX)} y={laneTop(lane) + 9}>

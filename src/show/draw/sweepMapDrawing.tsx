@@ -1,27 +1,30 @@
 /** A tracker's window drawn as a map: T-0 across, T+ down, the body's light, and where the sun meets the frame. */
 
 import { makeClock } from "../../plan/clock.ts";
-import { lightRuns, type MapRun, sunRuns } from "../../plan/picture/mapRuns.ts";
-import { roundTimesMs } from "../../plan/roundTimes.ts";
+import { lightRectangles, type MapRectangle, sunRectangles } from "../../plan/picture/mapRectangles.ts";
 import type { SweepMap, SweepSun } from "../../plan/sweep/sweepTypes.ts";
 import { makeSecondsClock, tPlusName } from "../sweepTimes.ts";
-import { cutText } from "../textTable.ts";
 import { Drawing } from "./drawing.tsx";
-import { textWidthPx } from "./labelRoom.ts";
+import { STRONG_TIMES, textWidthPx } from "./fitText.ts";
+import { FittedName } from "./fittedName.tsx";
+import { Legend, legendHeight } from "./legend.tsx";
 import { type Box, LightCell, SunCell } from "./lightMarks.tsx";
 import { cut } from "./paths.ts";
-import { LegendEntry, legendHeight, legendOf } from "./sweepMapLegend.tsx";
+import { mapLegend } from "./sweepMapLegend.tsx";
 import {
   MAP_WIDTH,
   type MapCrossing,
   type MapScales,
   mapCrossings,
+  mapFrame,
   mapPlot,
   mapScales,
   t0Scale,
 } from "./sweepMapPlan.ts";
+import { TimeAxis } from "./timeAxis.tsx";
+import { TICK_PX } from "./timeFrame.ts";
 
-export interface SweepMapProps {
+interface SweepMapProps {
   /** Made with `drawnMapSize`. */
   readonly map: SweepMap;
   readonly sun: SweepSun;
@@ -31,50 +34,55 @@ export interface SweepMapProps {
   readonly isFile?: boolean;
 }
 
-const LONGEST_ID = 40;
+/** Blank between the tracker's id and what the axes are. */
+const HEAD_GAP_PX = 12;
+/** From the map to its key. */
+const KEY_OFF_PX = 10;
 
 export function SweepMapDrawing({ map, sun, zone, isRough, isFile = false }: SweepMapProps) {
   const scales = mapScales(map);
   const { opens, closes } = map.window;
   const clock = (isRough ? makeClock : makeSecondsClock)(zone, opens, closes);
   const crossings = mapCrossings(sun, scales, { clock, isRough });
-  const legend = legendOf(map, crossings);
+  const legend = mapLegend(map, crossings);
   const title = `Sun along the sweep of ${map.id}`;
   const { plot } = scales;
+  const axes = `T-0 across (${zone}), T+ down in seconds`;
   const below = plot.y + plot.height;
   return (
     <Drawing
       width={MAP_WIDTH}
-      height={cut(below + legendHeight(legend))}
+      height={cut(below + KEY_OFF_PX + legendHeight(legend, plot.width))}
       title={title}
       isFile={isFile}
       class="sweepmap"
     >
       <text class="text strong" x={plot.x} y={14} unicode-bidi="plaintext">
-        <title>{map.id}</title>
-        {cutText(map.id, LONGEST_ID)}
+        <FittedName
+          name={map.id}
+          roomPx={plot.width - HEAD_GAP_PX - textWidthPx(axes, 10)}
+          fontPx={10 * STRONG_TIMES}
+        />
       </text>
       <text class="soft end" x={plot.x + plot.width} y={14}>
-        {`T-0 across (${zone}), T+ down in seconds`}
+        {axes}
       </text>
       <MapCells map={map} scales={scales} />
       <rect class="line" {...plot} />
-      <T0Axis map={map} scales={scales} zone={zone} />
+      <TimeAxis frame={mapFrame(map, scales)} zone={zone} side="top" />
       <TPlusAxis scales={scales} />
       {crossings.map((one) => (
         <Crossing {...one} />
       ))}
-      {legend.map((entry) => (
-        <LegendEntry {...entry} below={below} />
-      ))}
+      <Legend items={legend} x={plot.x} y={cut(below + KEY_OFF_PX)} width={plot.width} />
     </Drawing>
   );
 }
 
 /** The light of the body, and over it the sun. */
 function MapCells({ map, scales }: { readonly map: SweepMap; readonly scales: MapScales }) {
-  const lit = lightRuns(map);
-  const isFirst = (run: MapRun<unknown>): boolean => lit.find(({ kind }) => kind === run.kind) === run;
+  const lit = lightRectangles(map);
+  const isFirst = (run: MapRectangle<unknown>): boolean => lit.find(({ kind }) => kind === run.kind) === run;
   return (
     <g shape-rendering="crispEdges">
       {lit.map((run) => (
@@ -84,7 +92,7 @@ function MapCells({ map, scales }: { readonly map: SweepMap; readonly scales: Ma
           letterX={isFirst(run) || isLarge(run) ? undefined : null}
         />
       ))}
-      {sunRuns(map).map((run) => (
+      {sunRectangles(map).map((run) => (
         <SunCell sun={run.kind} box={runBox(run, map, scales)} />
       ))}
     </g>
@@ -92,12 +100,12 @@ function MapCells({ map, scales }: { readonly map: SweepMap; readonly scales: Ma
 }
 
 /** Pieces beside a slanting border need no letter of their own. */
-const isLarge = ({ fromColumn, toColumn, fromRow, toRow }: MapRun<unknown>): boolean =>
+const isLarge = ({ fromColumn, toColumn, fromRow, toRow }: MapRectangle<unknown>): boolean =>
   Math.min(toColumn - fromColumn, toRow - fromRow) >= LEAST_LETTERED_CELLS;
 const LEAST_LETTERED_CELLS = 5;
 
 function runBox(
-  { fromColumn, toColumn, fromRow, toRow }: MapRun<unknown>,
+  { fromColumn, toColumn, fromRow, toRow }: MapRectangle<unknown>,
   map: SweepMap,
   { x, y }: MapScales,
 ): Box {
@@ -109,36 +117,6 @@ function runBox(
     width: cut(x(map.edges[toColumn]!.getTime()) - left),
     height: cut(y(map.rows[toRow - 1]!.toS) - top),
   };
-}
-
-/** Blanks about a clock time. */
-const CLOCK_GAP_PX = 14;
-const TICK_PX = 4;
-
-function T0Axis({
-  map: { window },
-  scales: { x, plot },
-  zone,
-}: {
-  map: SweepMap;
-  scales: MapScales;
-  zone: string;
-}) {
-  const clock = makeClock(zone, window.opens, window.closes);
-  const roomPx = textWidthPx(clock.at(window.opens), 10) + CLOCK_GAP_PX;
-  const msPerPx = (window.closes.getTime() - window.opens.getTime()) / plot.width;
-  return (
-    <g>
-      {roundTimesMs(window, zone, roomPx * msPerPx).map((ms) => (
-        <>
-          <path class="line" d={`M${cut(x(ms))} ${plot.y}v${-TICK_PX}`} />
-          <text class="text mid" x={cut(x(ms))} y={plot.y - TICK_PX - 4}>
-            {clock.at(new Date(ms))}
-          </text>
-        </>
-      ))}
-    </g>
-  );
 }
 
 const T_PLUS_TICKS = 8;
@@ -171,8 +149,8 @@ function Crossing({ zone, boxes, closest, words, label }: MapCrossing) {
       {words !== null && <title>{words}</title>}
       {boxes.map(cutBox).map((box) => (
         <>
-          <rect class="sweepmap-halo" {...box} />
-          <rect class={isIn ? "sweepmap-in" : "sweepmap-near"} {...box} />
+          <rect class="casing" {...box} />
+          <rect class={isIn ? "sweepmap-in" : "sweepmap-near dashed"} {...box} />
         </>
       ))}
       {words !== null && label !== null && (
@@ -190,7 +168,7 @@ function Crossing({ zone, boxes, closest, words, label }: MapCrossing) {
 
 const crossAt = (x: number, y: number): string => `M${cut(x - 3)} ${cut(y)}h6M${cut(x)} ${cut(y - 3)}v6`;
 
-export interface SweepMapCursorProps {
+interface SweepMapCursorProps {
   readonly atMs: number;
   readonly window: SweepMap["window"];
   /** Of the sweep. */

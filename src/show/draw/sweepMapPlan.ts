@@ -4,10 +4,12 @@ import { MS_PER_SECOND } from "../../base/units.ts";
 import type { SweepCrossing, SweepMap, SweepSun, TPlusSpan } from "../../plan/sweep/sweepTypes.ts";
 import { roundRowS } from "../sweepMapText.ts";
 import { edgeWords, isBeside, offAxisWords, type Times, whenWords } from "../sweepSunText.ts";
-import { placeLabels, textWidthPx } from "./labelRoom.ts";
+import { textWidthPx } from "./fitText.ts";
+import { placeLabels } from "./labelRoom.ts";
 import type { Box } from "./lightMarks.tsx";
 import { cut } from "./paths.ts";
 import { linear, type Scale } from "./scales.ts";
+import type { TimeFrame } from "./timeFrame.ts";
 
 export const MAP_WIDTH = 720;
 const [LEFT, TOP, WIDTH] = [48, 48, 660];
@@ -43,6 +45,18 @@ export function mapScales({ window, rows }: SweepMap): MapScales {
   const plot = mapPlot(span);
   return { plot, x: t0Scale(window), y: linear([span.fromS, span.toS], [plot.y, plot.y + plot.height]) };
 }
+
+/** The T-0s of a map as those of any chart. */
+export const mapFrame = ({ window }: SweepMap, { plot }: MapScales): TimeFrame => ({
+  left: plot.x,
+  top: plot.y,
+  width: plot.width,
+  height: plot.height,
+  sheetWidth: MAP_WIDTH,
+  sheetHeight: plot.y + plot.height,
+  fromMs: window.opens.getTime(),
+  toMs: window.closes.getTime(),
+});
 
 /** T-0s and T+ of a crossing, with what is said of it where there is room. */
 export interface MapCrossing {

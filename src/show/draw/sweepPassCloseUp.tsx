@@ -1,9 +1,12 @@
 /** The sun passing a tracker's frame, as the frame has it: true directions and distances from the axis. */
 
-import { atan2Deg, tanDeg } from "../../base/units.ts";
+import { atan2Deg, mix, tanDeg } from "../../base/units.ts";
+import { rectangleBorder } from "../../plan/picture/polygons.ts";
 import type { PassPoint, SunPass, SweepPath } from "../../plan/picture/sweepPathTypes.ts";
 import { tPlusName } from "../sweepTimes.ts";
-import { placeLabels, textWidthPx } from "./labelRoom.ts";
+import { squareAt } from "./boxes.ts";
+import { textWidthPx } from "./fitText.ts";
+import { boxesAbout, placeLabels, STRAIGHT_SIDES } from "./labelRoom.ts";
 import type { Box } from "./lightMarks.tsx";
 import { closedPath, cut, openPath, type Point } from "./paths.ts";
 import { linear } from "./scales.ts";
@@ -11,7 +14,7 @@ import { linear } from "./scales.ts";
 const [CENTRE_X, CENTRE_Y, RADIUS] = [585, 326, 96];
 const SHEET: Box = { x: CENTRE_X - 130, y: CENTRE_Y - RADIUS - 10, width: 264, height: 2 * RADIUS + 20 };
 
-export interface PassCloseUpProps {
+interface PassCloseUpProps {
   readonly path: SweepPath;
   readonly pass: SunPass;
 }
@@ -41,6 +44,7 @@ export function PassCloseUp({ path, pass }: PassCloseUpProps) {
 
 const TICKS = 5;
 const LABEL_PX = 9;
+const LABEL_HEIGHT = 11;
 
 /** The sun at round T+, in its true size where that can be seen. */
 function PassTicks(props: {
@@ -52,8 +56,12 @@ function PassTicks(props: {
 }) {
   const { pass, at, taken, sunPx } = props;
   const ticks = passTicks(pass.points);
-  const places = ticks.map((tick) => labelPlaces(at(tick), tPlusName(tick.tPlusS), sunPx));
-  const squares = taken.map(([x, y]): Box => ({ x: x - 1, y: y - 1, width: 2, height: 2 }));
+  const places = ticks.map((tick) => {
+    const size = { width: textWidthPx(tPlusName(tick.tPlusS), LABEL_PX), height: LABEL_HEIGHT };
+    // Aslant it would seem to belong to the next disc.
+    return boxesAbout(at(tick), size, sunPx + 3).slice(0, STRAIGHT_SIDES);
+  });
+  const squares = taken.map((point) => squareAt(point, 1));
   const boxes = placeLabels(places, squares, SHEET);
   return (
     <>
@@ -62,7 +70,7 @@ function PassTicks(props: {
           <circle class="sweeppath-disc" cx={cut(at(tick)[0])} cy={cut(at(tick)[1])} r={sunPx} />
           {boxes[i] && (
             <text
-              class="text sweeppath-label mid"
+              class="text sweeppath-label halo mid"
               x={cut(boxes[i].x + boxes[i].width / 2)}
               y={cut(boxes[i].y + 9)}
             >
@@ -87,42 +95,21 @@ function passTicks(points: readonly PassPoint[]): PassPoint[] {
     const t = b.tPlusS === a.tPlusS ? 0 : (tPlusS - a.tPlusS) / (b.tPlusS - a.tPlusS);
     return {
       tPlusS,
-      rightDeg: a.rightDeg + (b.rightDeg - a.rightDeg) * t,
-      upDeg: a.upDeg + (b.upDeg - a.upDeg) * t,
+      rightDeg: mix(a.rightDeg, b.rightDeg, t),
+      upDeg: mix(a.upDeg, b.upDeg, t),
     };
   });
 }
 
-function labelPlaces([x, y]: Point, text: string, sunPx: number): Box[] {
-  const [width, height, off] = [textWidthPx(text, LABEL_PX), 11, sunPx + 3];
-  return [
-    { x: x + off, y: y - height / 2, width, height },
-    { x: x - off - width, y: y - height / 2, width, height },
-    { x: x - width / 2, y: y - off - height, width, height },
-    { x: x - width / 2, y: y + off, width, height },
-  ];
-}
-
 const SIDE_POINTS = 12;
-const CORNERS: readonly Point[] = [
-  [-1, -1],
-  [1, -1],
-  [1, 1],
-  [-1, 1],
-];
 
 /** The gate's border at its distance and direction from the axis: straight on the gate, a little bowed here when it is wide. */
 function frameBorder({ fieldDeg }: Pick<SweepPath, "fieldDeg">): { rightDeg: number; upDeg: number }[] {
   const half = (angleDeg: number): number => tanDeg(angleDeg / 2);
   const [wide, tall] = [half(fieldDeg.horizontal), half(fieldDeg.vertical)];
-  return CORNERS.flatMap(([x, y], corner) => {
-    const [nextX, nextY] = CORNERS[(corner + 1) % CORNERS.length]!;
-    return Array.from({ length: SIDE_POINTS }, (_, i) => {
-      const right = wide * (x + ((nextX - x) * i) / SIDE_POINTS);
-      const up = tall * (y + ((nextY - y) * i) / SIDE_POINTS);
-      const across = Math.hypot(right, up);
-      const degPerUnit = atan2Deg(across, 1) / across;
-      return { rightDeg: right * degPerUnit, upDeg: up * degPerUnit };
-    });
+  return rectangleBorder(wide, tall, SIDE_POINTS).map(([right, up]) => {
+    const across = Math.hypot(right, up);
+    const degPerUnit = atan2Deg(across, 1) / across;
+    return { rightDeg: right * degPerUnit, upDeg: up * degPerUnit };
   });
 }

@@ -2,15 +2,16 @@
 
 import type { ComponentChildren } from "preact";
 import type { SweepPath } from "../../plan/picture/sweepPathTypes.ts";
-import { cutText } from "../textTable.ts";
 import { Drawing } from "./drawing.tsx";
+import { STRONG_TIMES } from "./fitText.ts";
+import { FittedName } from "./fittedName.tsx";
 import { cut, openPath } from "./paths.ts";
 import { PathKey } from "./sweepPathKey.tsx";
 import { frameMark } from "./sweepPathMarks.ts";
 import { PATH_HEIGHT, PATH_WIDTH, type SweepSky, sweepSky } from "./sweepSky.ts";
 import { ELEVATIONS, type RimLabel, rimLabels, type SkyLabel, skyLabels } from "./sweepSkyLabels.ts";
 
-export interface SweepPathProps {
+interface SweepPathProps {
   readonly path: SweepPath;
   readonly zone: string;
   readonly isFile?: boolean;
@@ -18,7 +19,8 @@ export interface SweepPathProps {
   readonly children?: ComponentChildren;
 }
 
-const LONGEST_ID = 40;
+/** As far as the key. */
+const ID_ROOM_PX = 444;
 
 export function SweepPathDrawing({ path, zone, isFile = false, children }: SweepPathProps) {
   const sky = sweepSky(path);
@@ -33,8 +35,7 @@ export function SweepPathDrawing({ path, zone, isFile = false, children }: Sweep
       class="sweeppath"
     >
       <text class="text strong" x={8} y={14} unicode-bidi="plaintext">
-        <title>{path.id}</title>
-        {cutText(path.id, LONGEST_ID)}
+        <FittedName name={path.id} roomPx={ID_ROOM_PX} fontPx={10 * STRONG_TIMES} />
       </text>
       <SkyGround sky={sky} />
       {path.sun.map((way) => (
@@ -101,7 +102,7 @@ function SkyText({ kind, at: [x, y], text, box }: SkyLabel) {
       {kind === "clock" && <circle class="sweeppath-disc" cx={cut(x)} cy={cut(y)} r={2.2} />}
       {box !== null && (
         <text
-          class={`${kind === "elevation" ? "soft" : "text"} sweeppath-label mid`}
+          class={`${kind === "elevation" ? "soft" : "text"} sweeppath-label halo mid`}
           x={cut(box.x + box.width / 2)}
           y={cut(box.y + box.height - 2.5)}
         >

@@ -2,16 +2,16 @@
 
 import type { SweepPath } from "../../plan/picture/sweepPathTypes.ts";
 import { fieldText } from "../sweepSunText.ts";
-import { cutText } from "../textTable.ts";
+import { fittedText } from "./fitText.ts";
 
 /** Left edge of all that stands beside the sky. */
 export const KEY_X = 462;
 const TOP = 30;
 const ROW = 15;
 const TEXT_X = KEY_X + 28;
-const LONGEST_ZONE = 34;
+const ZONE_ROOM_PX = 220;
 
-export interface PathKeyProps {
+interface PathKeyProps {
   readonly path: SweepPath;
   /** Some frame is drawn larger than it is. */
   readonly isSmall: boolean;
@@ -26,7 +26,7 @@ export function PathKey({ path, isSmall, zone }: PathKeyProps) {
     `frame ${field}${isSmall ? "" : ", true size"}`,
     ...(isSmall ? ["(4 px where it would be smaller)"] : []),
     ...(hasSun
-      ? ["sun over the window, clock times of", cutText(zone, LONGEST_ZONE)]
+      ? ["sun over the window, clock times of", fittedText(zone, ZONE_ROOM_PX, 10)]
       : ["sun down all along"]),
     "circles: elevation 0°, 30°, 60°, evenly",
     "spaced; north up and east right, as a plan",

@@ -10,7 +10,7 @@ import { KEY_X } from "./sweepPathKey.tsx";
 import { frameMark } from "./sweepPathMarks.ts";
 import { type SweepSky, sweepSky } from "./sweepSky.ts";
 
-export interface SweepPathLiveProps {
+interface SweepPathLiveProps {
   readonly path: SweepPath;
   /** From `sweepMomentMaker`. */
   readonly moment: SweepMoment;
@@ -23,7 +23,9 @@ export function SweepPathLive({ path, moment, zone }: SweepPathLiveProps) {
   const { closest, sun } = moment;
   return (
     <g>
-      {sun !== null && <path class="sweeppath-between" d={openPath([sky.at(sun.from), sky.at(sun.to)])} />}
+      {sun !== null && (
+        <path class="sweeppath-between dashed" d={openPath([sky.at(sun.from), sky.at(sun.to)])} />
+      )}
       {closest !== null && <Nearest closest={closest} sky={sky} />}
       <MomentText path={path} moment={moment} zone={zone} />
       {closest !== null && closest.pass === null && (
@@ -43,7 +45,7 @@ function Nearest({ closest, sky }: { readonly closest: MomentClosest; readonly s
   const [x, y] = sky.at(closest.sun);
   return (
     <>
-      <path class="sweeppath-between" d={openPath([sky.at(closest.frame), [x, y]])} />
+      <path class="sweeppath-between dashed" d={openPath([sky.at(closest.frame), [x, y]])} />
       <circle class="sweeppath-disc" cx={cut(x)} cy={cut(y)} r={SUN_PX} />
       <path class="sweeppath-now-frame" d={frameMark(closest.frame, sky).d} />
     </>

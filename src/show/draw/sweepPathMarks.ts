@@ -4,7 +4,7 @@ import type { PathFrame } from "../../plan/picture/sweepPathTypes.ts";
 import { closedPath, type Point } from "./paths.ts";
 import type { SweepSky } from "./sweepSky.ts";
 
-export interface FrameMark {
+interface FrameMark {
   readonly d: string;
   /** Drawn larger than it is. */
   readonly isSmall: boolean;
@@ -14,7 +14,7 @@ export interface FrameMark {
 
 const WIDE_PX = 12;
 /** Smaller than this a frame is not seen. */
-export const LEAST_FRAME_PX = 4;
+const LEAST_FRAME_PX = 4;
 
 /** A frame's border in its true size, or a square where that is too small to see. */
 export function frameMark(frame: PathFrame, sky: SweepSky): FrameMark {

@@ -1,11 +1,13 @@
 /** Ticks and labels of a sweep's path: T+ along it, clock times along the sun's way, elevations on their rings. */
 
-import { cosDeg, MS_PER_DAY, mix, sinDeg } from "../../base/units.ts";
+import { cosDeg, MS_PER_DAY, mix, sinDeg, wrap180 } from "../../base/units.ts";
 import { makeClock } from "../../plan/clock.ts";
 import type { SkyPoint, SunPoint, SweepPath } from "../../plan/picture/sweepPathTypes.ts";
 import { roundTimesMs } from "../../plan/roundTimes.ts";
 import { tPlusName } from "../sweepTimes.ts";
-import { placeLabels, textWidthPx } from "./labelRoom.ts";
+import { squareAt } from "./boxes.ts";
+import { textWidthPx } from "./fitText.ts";
+import { boxesAbout, placeLabels } from "./labelRoom.ts";
 import type { Box } from "./lightMarks.tsx";
 import type { Point } from "./paths.ts";
 import { SKY_SHEET, type SweepSky } from "./sweepSky.ts";
@@ -20,7 +22,6 @@ export interface SkyLabel {
 
 export const SKY_LABEL_PX = 9;
 const LABEL_HEIGHT = 11;
-const GAP_PX = 4;
 /** Blank between two labels. */
 const APART_PX = 4;
 /** Half of the side of the squares that keep labels off of a line. */
@@ -66,10 +67,6 @@ const endsFirst = <T>(ticks: readonly T[]): T[] => [
 /** Rings with their elevation on them. */
 export const ELEVATIONS: readonly number[] = [30, 60];
 
-function squareAt([x, y]: Point, half: number): Box {
-  return { x: x - half, y: y - half, width: 2 * half, height: 2 * half };
-}
-
 export interface RimLabel {
   readonly azimuthDeg: number;
   readonly text: string;
@@ -98,29 +95,11 @@ export const rimLabels = ({ centre: [x, y], rimPx }: SweepSky): RimLabel[] =>
     };
   });
 
-/** To the right, left, above, below and aslant. */
-const SIDES: readonly Point[] = [
-  [1, 0],
-  [-1, 0],
-  [0, -1],
-  [0, 1],
-  [1, -1],
-  [-1, -1],
-  [1, 1],
-  [-1, 1],
-];
-/** Where the sides are taken, farther out. */
-const REACHES = [1, 2] as const;
+/** How far off its mark a label stands: farther where that is taken. */
+const OFFS_PX: readonly number[] = [4, 8];
 
-const placesAbout = ([x, y]: Point, width: number): Box[] =>
-  REACHES.flatMap((reach) =>
-    SIDES.map(([sideX, sideY]) => ({
-      x: x + sideX * (width / 2 + reach * GAP_PX) - width / 2,
-      y: y + sideY * (LABEL_HEIGHT / 2 + reach * GAP_PX) - LABEL_HEIGHT / 2,
-      width,
-      height: LABEL_HEIGHT,
-    })),
-  );
+const placesAbout = (at: Point, width: number): Box[] =>
+  OFFS_PX.flatMap((offPx) => boxesAbout(at, { width, height: LABEL_HEIGHT }, offPx));
 
 /** Anywhere on its ring. */
 function ringPlaces(text: string, sky: SweepSky): Box[] {
@@ -173,6 +152,6 @@ function sunAlong(ways: SweepPath["sun"], ms: number): SkyPoint | null {
 function between(a: SunPoint, b: SunPoint, ms: number): SkyPoint {
   const t = (ms - a.atMs) / (b.atMs - a.atMs);
   // The short way round, through north too.
-  const turnDeg = ((b.azimuthDeg - a.azimuthDeg + 540) % 360) - 180;
+  const turnDeg = wrap180(b.azimuthDeg - a.azimuthDeg);
   return { azimuthDeg: a.azimuthDeg + turnDeg * t, elevationDeg: mix(a.elevationDeg, b.elevationDeg, t) };
 }

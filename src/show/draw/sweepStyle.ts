@@ -6,8 +6,7 @@ import { SKY_LABEL_PX } from "./sweepSkyLabels.ts";
 
 export const sweepMapStyle = ({ alarm, ink, paper }: Palette): string => `
 .sweepmap-in{fill:none;stroke:${alarm};stroke-width:1.6}
-.sweepmap-near{fill:none;stroke:${ink};stroke-width:1;stroke-dasharray:3 2}
-.sweepmap-halo{fill:none;stroke:${paper};stroke-width:3}
+.sweepmap-near{fill:none;stroke:${ink};stroke-width:1}
 .sweepmap-label{font-size:${LABEL_PX}px}.sweepmap-ground{fill:${paper}}
 `;
 
@@ -20,6 +19,6 @@ export const sweepPathStyle = ({ shade, paper, tracker, sun, ink, mark }: Palett
 .sweeppath-pass{fill:none;stroke:${ink};stroke-width:.6}
 .sweeppath-disc{fill:${sun};stroke:${ink};stroke-width:1}
 .sweeppath-now-frame{fill:none;stroke:${mark};stroke-width:1.4}
-.sweeppath-between{fill:none;stroke:${mark};stroke-width:1;stroke-dasharray:3 2}
-.sweeppath-tick{fill:${ink}}.sweeppath-label{font-size:${SKY_LABEL_PX}px;stroke:${paper};stroke-width:2;paint-order:stroke;stroke-linejoin:round}
+.sweeppath-between{fill:none;stroke:${mark};stroke-width:1}
+.sweeppath-tick{fill:${ink}}.sweeppath-label{font-size:${SKY_LABEL_PX}px}
 `;

@@ -10,7 +10,7 @@ import { placedIn, TICK_PX, type TimeFrame, xOf } from "./timeFrame.ts";
 const TICK_GAP_PX = 16;
 const FONT_PX = 10;
 
-export interface TimeAxisProps {
+interface TimeAxisProps {
   readonly frame: TimeFrame;
   readonly zone: string;
   readonly side: "top" | "bottom";

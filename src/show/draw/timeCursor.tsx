@@ -5,7 +5,7 @@ import { placedIn, TICK_PX, type TimeFrame, xOf } from "./timeFrame.ts";
 
 const SMALL_PX = 8.5;
 
-export interface TimeCursorProps {
+interface TimeCursorProps {
   /** T-0; outside the window nothing is drawn. */
   readonly atMs: number;
   /** Its clock time, as `Clock.at` gives it. */
@@ -13,14 +13,17 @@ export interface TimeCursorProps {
   readonly frame: TimeFrame;
 }
 
-/** The chosen T-0: a line through the frame, its clock time in the lane at the sheet's top. */
+/**
+ * The chosen T-0: a line through the frame, its clock time in the lane at the sheet's top. The frame is `stripGeometry` of the
+ * strips, `driftFrame` or `cameraDriftFrame` of the drift charts.
+ */
 export function TimeCursor({ atMs, text, frame }: TimeCursorProps) {
   const { fromMs, toMs, top, height } = frame;
   if (!(atMs >= fromMs && atMs <= toMs)) return null;
   const x = xOf(frame, atMs);
   return (
     <g class="time-cursor">
-      <path class="time-cursor-halo" d={`M${x} 11V${cut(top + height + TICK_PX)}`} />
+      <path class="casing" d={`M${x} 11V${cut(top + height + TICK_PX)}`} />
       <path class="now" d={`M${x} 11V${cut(top + height + TICK_PX)}`} />
       <text class="now-text strong small mid" x={placedIn(frame, x, text, SMALL_PX)} y="8.5">
         {text}
@@ -28,9 +31,3 @@ export function TimeCursor({ atMs, text, frame }: TimeCursorProps) {
     </g>
   );
 }
-
-/** The chosen T-0 on the strips; `frame` is their `stripGeometry`. */
-export const StripCursor = TimeCursor;
-
-/** The chosen T-0 on the drift charts; `frame` is `driftFrame` or `cameraDriftFrame`. */
-export const DriftCursor = TimeCursor;

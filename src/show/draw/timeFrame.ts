@@ -1,5 +1,6 @@
 /** Where the T-0s of a window stand on a chart. */
 
+import { clamp } from "../../base/units.ts";
 import { textWidthPx } from "./fitText.ts";
 import type { Box } from "./lightMarks.tsx";
 import { cut } from "./paths.ts";
@@ -59,5 +60,5 @@ const EDGE_PX = 3;
 /** The middle of a word that wants to stand at `x`, kept on the sheet. */
 export function placedIn({ sheetWidth }: TimeFrame, x: number, text: string, fontPx: number): number {
   const half = textWidthPx(text, fontPx) / 2 + EDGE_PX;
-  return cut(Math.max(half, Math.min(x, sheetWidth - half)));
+  return cut(clamp(x, half, sheetWidth - half));
 }

@@ -15,7 +15,7 @@ import { riskTimes, riskWords, shutterText } from "../settingText.ts";
 import { cardId } from "./cameraRows.tsx";
 import { settingsOf, settingTargets } from "./pageData.ts";
 
-export interface CardProps {
+interface CardProps {
   readonly index: number;
   readonly camera: Camera;
   readonly plan: CameraPlan;

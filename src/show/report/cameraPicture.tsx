@@ -25,7 +25,7 @@ export function stillPicture(live: LiveWindow, camera: LiveCamera, clock: Clock)
   return { live, camera, layout, track: sunTrackPicture(live, camera, layout.reach), clock };
 }
 
-export interface CameraPictureProps {
+interface CameraPictureProps {
   readonly still: StillPicture;
   readonly instant: Instant;
   readonly view: LiveView;

@@ -3,7 +3,7 @@
 import type { ComponentChildren } from "preact";
 import { FILTER_WORDS, ORDER_WORDS, ORDERS, SHOWN } from "./rowOrder.ts";
 
-export interface ControlsProps {
+interface ControlsProps {
   readonly windowS: number;
   readonly startS: number;
   readonly t0: string;
@@ -13,7 +13,7 @@ export interface ControlsProps {
 }
 
 /** A step of the slider, s: fine enough to meet a short crossing, and a few hundred from end to end. */
-export const sliderStepS = (windowS: number): number => {
+const sliderStepS = (windowS: number): number => {
   const steps = [1, 5, 10, 30, 60, 300];
   return steps.find((step) => windowS / step <= 1000) ?? 600;
 };

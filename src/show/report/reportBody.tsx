@@ -33,18 +33,8 @@ export function ReportBody({ input, title, cardsAPage }: ReportBodyProps) {
   const markup = stillDrawings(input, instants, chosen);
   return (
     <>
-      <svg class="patterns" aria-hidden="true" width="0" height="0">
-        <LightPatterns />
-        <FramePatterns />
-        <SparePatterns />
-      </svg>
-      <header class="title-block">
-        <h1>
-          <bdi>{title}</bdi>
-        </h1>
-        <p>{windowText(plan)}</p>
-        <p>{`${plan.cameras.length} camera${plan.cameras.length === 1 ? "" : "s"} · sky ${plan.sky.join(", ")}`}</p>
-      </header>
+      <Patterns />
+      <TitleBlock plan={plan} title={title} />
       <Controls
         windowS={(closes.getTime() - opens.getTime()) / 1000}
         startS={(chosen.ms - opens.getTime()) / 1000}
@@ -65,6 +55,24 @@ export function ReportBody({ input, title, cardsAPage }: ReportBodyProps) {
     </>
   );
 }
+
+const Patterns = () => (
+  <svg class="patterns" aria-hidden="true" width="0" height="0">
+    <LightPatterns />
+    <FramePatterns />
+    <SparePatterns />
+  </svg>
+);
+
+const TitleBlock = ({ plan, title }: { readonly plan: ReportInput["plan"]; readonly title: string }) => (
+  <header class="title-block">
+    <h1>
+      <bdi>{title}</bdi>
+    </h1>
+    <p>{windowText(plan)}</p>
+    <p>{`${plan.cameras.length} camera${plan.cameras.length === 1 ? "" : "s"} · sky ${plan.sky.join(", ")}`}</p>
+  </header>
+);
 
 function Sheet({ input: { data, clock }, shown, chosen }: PartProps) {
   const rows = shown.views.map((view, i) => liveRow(view, data.cameras[i]!, i, chosen));

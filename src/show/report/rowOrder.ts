@@ -23,7 +23,7 @@ export const FILTER_WORDS: Readonly<Record<RowFilter, string>> = {
 
 const RISK_ORDER: readonly SunRiskWord[] = ["in-frame", "near-frame", "hidden", "clear", "down"];
 
-export interface OrderedRow {
+interface OrderedRow {
   readonly row: LiveRow;
   readonly isTracker: boolean;
 }

@@ -2,7 +2,7 @@
 
 import { describe, expect, it } from "vitest";
 import type { LightClass } from "../../src/light/lightClass.ts";
-import { lightRuns, sunRuns } from "../../src/plan/picture/mapRuns.ts";
+import { lightRectangles, sunRectangles } from "../../src/plan/picture/mapRectangles.ts";
 import { sweepMapFrom, sweepMapOf } from "../../src/plan/sweep/sweepMap.ts";
 import type { SweepMap } from "../../src/plan/sweep/sweepTypes.ts";
 import { chooseWindow } from "../../src/site/chooseWindow.ts";
@@ -23,11 +23,11 @@ const mapOf = (light: readonly string[], sun: readonly string[]): Pick<SweepMap,
   })),
 });
 
-describe("runs of a map", () => {
+describe("rectangles of a map", () => {
   const map = mapOf(["fffss", "ffsss", "bbbbb"], [".....", ".+#..", ".+..."]);
 
   it("are the largest rectangles first, and together the whole map", () => {
-    const runs = lightRuns(map).map(({ kind, fromColumn, toColumn, fromRow, toRow }) => [
+    const runs = lightRectangles(map).map(({ kind, fromColumn, toColumn, fromRow, toRow }) => [
       kind,
       [fromColumn, toColumn],
       [fromRow, toRow],
@@ -42,18 +42,18 @@ describe("runs of a map", () => {
   });
 
   it("leave out what has no sun", () => {
-    expect(sunRuns(map)).toEqual([
+    expect(sunRectangles(map)).toEqual([
       { kind: "near-frame", fromColumn: 1, toColumn: 2, fromRow: 1, toRow: 3 },
       { kind: "in-frame", fromColumn: 2, toColumn: 3, fromRow: 1, toRow: 2 },
     ]);
-    expect(lightRuns({ rows: [] })).toEqual([]);
+    expect(lightRectangles({ rows: [] })).toEqual([]);
   });
 
   it("cover every cell of a real map once, with its own class", () => {
     const { site, window } = north("2027-04-18T18:20/19:00");
     const real = sweepMapOf(site, chooseWindow(site, window), "T", "clear", 40, 4);
     const seen = real.rows.map(({ cells }) => cells.map(() => 0));
-    for (const { kind, fromColumn, toColumn, fromRow, toRow } of lightRuns(real))
+    for (const { kind, fromColumn, toColumn, fromRow, toRow } of lightRectangles(real))
       for (let row = fromRow; row < toRow; row++)
         for (let column = fromColumn; column < toColumn; column++) {
           seen[row]![column]! += 1;

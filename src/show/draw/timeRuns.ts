@@ -1,5 +1,6 @@
 /** Stretches of T-0s that are alike, for one mark each. */
 
+import { alikeRuns } from "./alikeRuns.ts";
 import type { MsSpan } from "./timeFrame.ts";
 
 /** A stretch of samples that are the same, first and last counted. */
@@ -16,17 +17,13 @@ export const midEdges = (timesMs: readonly number[], { fromMs, toMs }: MsSpan): 
 ];
 
 /** `edges` are one more than the samples; `valueAt` gives what must be the same within a run. */
-export function runsOf(edges: readonly number[], valueAt: (index: number) => unknown): Run[] {
-  const runs: Run[] = [];
-  const count = edges.length - 1;
-  let first = 0;
-  for (let end = 1; end <= count; end++) {
-    if (end < count && valueAt(end) === valueAt(first)) continue;
-    runs.push({ first, last: end - 1, fromMs: edges[first]!, toMs: edges[end]! });
-    first = end;
-  }
-  return runs;
-}
+export const runsOf = (edges: readonly number[], valueAt: (index: number) => unknown): Run[] =>
+  alikeRuns(edges.length - 1, (first, index) => valueAt(index) === valueAt(first)).map(([first, last]) => ({
+    first,
+    last,
+    fromMs: edges[first]!,
+    toMs: edges[last + 1]!,
+  }));
 
 /** The middle of the widest part of `from`..`to` that no box covers, if it is at least `least` wide; else null. */
 export function clearMiddle(

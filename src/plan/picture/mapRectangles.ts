@@ -4,7 +4,7 @@ import type { LightClass } from "../../light/lightClass.ts";
 import type { SweepMap } from "../sweep/sweepTypes.ts";
 
 /** Columns and rows from..to, the last one left out. */
-export interface MapRun<Kind> {
+export interface MapRectangle<Kind> {
   readonly kind: Kind;
   readonly fromColumn: number;
   readonly toColumn: number;
@@ -15,27 +15,28 @@ export interface MapRun<Kind> {
 type Grid<Kind> = readonly (readonly (Kind | null)[])[];
 
 /** Of one class of light each; together the whole map. */
-export const lightRuns = ({ rows }: Pick<SweepMap, "rows">): MapRun<LightClass>[] =>
-  runsOf(rows.map(({ cells }) => cells.map(({ light }) => light)));
+export const lightRectangles = ({ rows }: Pick<SweepMap, "rows">): MapRectangle<LightClass>[] =>
+  rectanglesOf(rows.map(({ cells }) => cells.map(({ light }) => light)));
 
 /** Where the sun is in or near the frame. */
-export const sunRuns = ({ rows }: Pick<SweepMap, "rows">): MapRun<"in-frame" | "near-frame">[] =>
-  runsOf(rows.map(({ cells }) => cells.map(({ sun }) => sun)));
+export const sunRectangles = ({ rows }: Pick<SweepMap, "rows">): MapRectangle<"in-frame" | "near-frame">[] =>
+  rectanglesOf(rows.map(({ cells }) => cells.map(({ sun }) => sun)));
 
 /** The largest rectangle is taken out until nothing is left: a slanting border makes steps, and one large piece beside them. */
-function runsOf<Kind>(cells: Grid<Kind>): MapRun<Kind>[] {
+function rectanglesOf<Kind>(cells: Grid<Kind>): MapRectangle<Kind>[] {
   const left = cells.map((row) => [...row]);
-  const runs: MapRun<Kind>[] = [];
-  for (let run = largestRun(left); run !== null; run = largestRun(left)) {
-    runs.push(run);
-    for (let row = run.fromRow; row < run.toRow; row++) left[row]!.fill(null, run.fromColumn, run.toColumn);
+  const pieces: MapRectangle<Kind>[] = [];
+  for (let piece = largest(left); piece !== null; piece = largest(left)) {
+    pieces.push(piece);
+    for (let row = piece.fromRow; row < piece.toRow; row++)
+      left[row]!.fill(null, piece.fromColumn, piece.toColumn);
   }
-  return runs;
+  return pieces;
 }
 
 /** The first of the largest rectangles of one kind; null with nothing left. */
-function largestRun<Kind>(cells: Grid<Kind>): MapRun<Kind> | null {
-  let best: MapRun<Kind> | null = null;
+function largest<Kind>(cells: Grid<Kind>): MapRectangle<Kind> | null {
+  let best: MapRectangle<Kind> | null = null;
   let most = 0;
   const columns = cells[0]?.length ?? 0;
   /** Cells of one kind upward from this row, per column. */

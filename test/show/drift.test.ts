@@ -5,7 +5,8 @@ import { CameraDrift, cameraDriftFrame } from "../../src/show/draw/cameraDrift.t
 import { type CameraDriftData, rangeScale } from "../../src/show/draw/cameraDriftData.ts";
 import { curvePath, simplified } from "../../src/show/draw/curves.ts";
 import { DriftOverview, evDrifts } from "../../src/show/draw/driftChart.tsx";
-import { fittedText, spreadLabels, textWidthPx } from "../../src/show/draw/fitText.ts";
+import { fittedText, textWidthPx } from "../../src/show/draw/fitText.ts";
+import { spreadLabels } from "../../src/show/draw/labelRoom.ts";
 import type { Point } from "../../src/show/draw/paths.ts";
 import { svgFile } from "../../src/show/markup.ts";
 import { expectSvg } from "../support/goldenSvg.ts";

@@ -1,14 +1,14 @@
 /** The strips over a window: what is merged, where a T-0 stands, how thin a crossing may get, what names can do. */
 
 import { describe, expect, it } from "vitest";
-import { clearMiddle, midEdges, runsOf } from "../../src/show/draw/lightRuns.ts";
 import { LightStrip, lightRuns, sunBoxes } from "../../src/show/draw/lightStrip.tsx";
 import { MarginStrip, spareRuns } from "../../src/show/draw/marginStrip.tsx";
 import { spareStep } from "../../src/show/draw/stripMarks.tsx";
 import { rowHeightPx, stripGeometry } from "../../src/show/draw/stripSheet.tsx";
 import { sunEventMarks } from "../../src/show/draw/sunEventMarks.ts";
-import { StripCursor } from "../../src/show/draw/timeCursor.tsx";
+import { TimeCursor } from "../../src/show/draw/timeCursor.tsx";
 import { spanBox, type TimeFrame, xOf } from "../../src/show/draw/timeFrame.ts";
+import { clearMiddle, midEdges, runsOf } from "../../src/show/draw/timeRuns.ts";
 import { markupOf, svgFile } from "../../src/show/markup.ts";
 import { EVENING, planOf, siteOf, standing } from "../plan/sites.ts";
 import { expectSvg } from "../support/goldenSvg.ts";
@@ -115,7 +115,7 @@ describe("a T-0", () => {
 
   it("that is chosen has its line and clock time, kept on the sheet, and none outside", () => {
     const cursor = (atMs: number): string => {
-      const line = StripCursor({ atMs, text: "18:30", frame: FRAME });
+      const line = TimeCursor({ atMs, text: "18:30", frame: FRAME });
       return line === null ? "" : markupOf(line);
     };
     expect(cursor(OPENS_MS + minutes(30))).toMatch(/d="M250 11V104"/);

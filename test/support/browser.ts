@@ -7,13 +7,14 @@ import { pathToFileURL } from "node:url";
 import binary from "@sparticuz/chromium";
 import { type Browser, type BrowserContextOptions, chromium, type Page } from "playwright-core";
 
-/** Switches of a machine without a sandbox of its own; one process for everything would end with its first page. */
-const OTHERWISE = ["--single-process", "--no-zygote"];
+/** Left out: one process for everything would end with its first page, and a graphics card in software is slower than none. */
+const OTHERWISE =
+  /^--(single-process|no-zygote|in-process-gpu|ignore-gpu-blocklist|use-(gl|angle)=|enable-unsafe-swiftshader)/;
 
 export const openBrowser = async (): Promise<Browser> =>
   chromium.launch({
     executablePath: await binary.executablePath(),
-    args: binary.args.filter((one) => !OTHERWISE.includes(one)),
+    args: [...binary.args.filter((one) => !OTHERWISE.test(one)), "--disable-gpu"],
     headless: true,
   });
 

@@ -18,5 +18,14 @@ export function fill(container: Element | null, content: ComponentChild): void {
   render(content, container);
 }
 
-export const marked = (name: string, index: number): Element | null =>
-  document.querySelector(`[data-${name}="${index}"]`);
+const found = new Map<string, Element>();
+
+/** The element of a camera that carries `data-NAME`; sought once, as long as it stands in the page. */
+export function marked(name: string, index: number): Element | null {
+  const selector = `[data-${name}="${index}"]`;
+  const known = found.get(selector);
+  if (known?.isConnected === true) return known;
+  const element = document.querySelector(selector);
+  if (element !== null) found.set(selector, element);
+  return element;
+}

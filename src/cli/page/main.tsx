@@ -16,6 +16,8 @@ import { chartKey, clock, data, instants, live, type Shown, targets } from "./pa
 import { watchVisible } from "./visibleParts.ts";
 
 const pad = padPlanOf(data.site);
+const t0Texts = document.querySelectorAll("[data-t0]");
+const allCards = document.querySelectorAll<HTMLElement>("[data-card]");
 const charts: { key: string | null; data: WindowChartData | null } = { key: null, data: null };
 
 function show(): Shown {
@@ -31,7 +33,7 @@ function show(): Shown {
   const visible = shownRows(listed, panel.order, panel.filter, panel.idPart);
   drawRows(visible, `${panel.t0S} ${panel.skyIndex} ${panel.settingIndex}`);
   const t0 = t0Text(chosen.ms, clock);
-  for (const element of document.querySelectorAll("[data-t0]")) element.textContent = t0;
+  for (const element of t0Texts) element.textContent = t0;
   tellPanel(t0, visible.length, rows.length);
   hideCards(new Set(visible.map(({ index }) => index)));
   const shown: Shown = { chosen, rows, instant, views };
@@ -41,7 +43,7 @@ function show(): Shown {
 }
 
 function hideCards(shown: ReadonlySet<number>): void {
-  for (const card of document.querySelectorAll<HTMLElement>("[data-card]")) {
+  for (const card of allCards) {
     const isHidden = !shown.has(Number(card.dataset["card"]));
     if (card.hidden !== isHidden) card.hidden = isHidden;
   }

@@ -8,7 +8,7 @@ export interface VisibleParts {
 }
 
 /** How far outside of the window a part counts as in sight. */
-const AHEAD = "300px";
+const AHEAD = "40px";
 
 /** `name` is that of the parts' data attribute, which holds the camera's index. */
 export function watchVisible(name: string, draw: (index: number) => void): VisibleParts {

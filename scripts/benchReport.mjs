@@ -84,7 +84,12 @@ console.log(
 for (const count of COUNTS) {
   const begun = performance.now();
   const site = siteOf(count);
-  const html = reportPage(reportInput(site, site.windows[0], SKIES), { script, sha256, cardsAPage: 2 });
+  const html = reportPage(reportInput(site, site.windows[0], SKIES), {
+    script,
+    sha256,
+    cardsAPage: 2,
+    madeBy: "padstop",
+  });
   const madeMs = performance.now() - begun;
   const file = join(folder, `${count}.html`);
   writeFileSync(file, html);

@@ -22,7 +22,7 @@ import type { Scene } from "./scene.ts";
 import type { SettingInput } from "./settingFor.ts";
 import { settingNotes } from "./settingNotes.ts";
 import { shadeNotes } from "./shadeNotes.ts";
-import { sightNotes } from "./sightNotes.ts";
+import { type InTheWay, sightNotes } from "./sightNotes.ts";
 import type { BehindSpan, SunRisk } from "./sunRisk.ts";
 import type { PreparedSweep } from "./sweep/prepareSweep.ts";
 import { sweepNotes } from "./sweep/sweepNotes.ts";
@@ -45,6 +45,7 @@ export interface NotesInput {
   readonly hides: CameraHides;
   readonly sweep: PreparedSweep | null;
   readonly summary: SweepSummary | null;
+  readonly inTheWay: readonly InTheWay[];
 }
 
 export function notesFor(input: NotesInput): string[] {
@@ -55,7 +56,7 @@ export function notesFor(input: NotesInput): string[] {
     ...(input.sweep !== null && input.summary !== null
       ? sweepNotes(input.sweep, input.summary, { skies: input.scene.skies, clock: input.clock })
       : []),
-    ...sightNotes(input.scene, input.view),
+    ...sightNotes(input.inTheWay),
     ...(input.sweep === null ? airNotes(input.scene, input.view) : []),
     ...shadeNotes(input.scene, input.view, input.light, input.clock),
     ...sunBehindNotes(input),

@@ -8,6 +8,7 @@ import type { TimeSpan } from "./clock.ts";
 import type { Remedy } from "./remedy.ts";
 import type { Setting } from "./setting.ts";
 import type { ShadeSpan } from "./shadeSpans.ts";
+import type { InTheWay } from "./sightNotes.ts";
 import type { SunImage } from "./sunImage.ts";
 import type { SunRisk } from "./sunRisk.ts";
 import type { SweepSummary } from "./sweep/sweepParts.ts";
@@ -81,6 +82,8 @@ export interface CameraPlan {
   /** One of them, without making the rest. */
   readonly lightAt: (index: number) => LightSample;
   readonly sun: SunRisk;
+  /** Structures between the camera and what its gate sees of the body: not counted in light and setting. */
+  readonly inTheWay: readonly InTheWay[];
   /** The sun's image on the gate; null while it is never in the frame. */
   readonly sunImage: SunImage | null;
   /** The moon in the frame while no part of the sun is up: information. */

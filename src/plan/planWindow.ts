@@ -13,6 +13,7 @@ import { remedyFor } from "./remedy.ts";
 import { makeScene, type PlanOptions, type Scene } from "./scene.ts";
 import { type SettingInput, settingFor } from "./settingFor.ts";
 import { shadeSpans } from "./shadeSpans.ts";
+import { thingsInTheWay } from "./sightNotes.ts";
 import { siteNotes } from "./siteNotes.ts";
 import { sunImageOf } from "./sunImage.ts";
 import { sweepRemedy } from "./sweep/prepareSweep.ts";
@@ -83,6 +84,7 @@ export function planCamera(scene: Scene, prepared: PreparedCamera, clock: Clock)
   const solved = settingInput && settingFor(settingInput);
   const setting = solved?.setting ?? null;
   const summary = sweep && sweepSummary(sweep, settingInput, setting);
+  const inTheWay = thingsInTheWay(scene, view);
   return {
     id: camera.id,
     axis: view.axis,
@@ -92,10 +94,8 @@ export function planCamera(scene: Scene, prepared: PreparedCamera, clock: Clock)
     },
     lightAt: light.sample,
     sun,
-    sunImage:
-      sun.inFrame.length === 0
-        ? null
-        : sunImageOf(camera, setting?.stop ?? null, scene.instants[0]!.sample.semidiameterDeg),
+    inTheWay,
+    sunImage: sunImageIn(scene, prepared, setting),
     moonInFrame: prepared.moonInFrame,
     remedy: remedyOf(site, prepared),
     sweep: summary,
@@ -110,10 +110,20 @@ export function planCamera(scene: Scene, prepared: PreparedCamera, clock: Clock)
       solved: solved?.solved ?? null,
       setting,
       summary,
+      inTheWay,
       skyCount: skies.length,
     }),
   };
 }
+
+const sunImageIn = (
+  { instants }: Scene,
+  { sun, view }: PreparedCamera,
+  setting: CameraPlan["setting"],
+): CameraPlan["sunImage"] =>
+  sun.inFrame.length === 0
+    ? null
+    : sunImageOf(view.camera, setting?.stop ?? null, instants[0]!.sample.semidiameterDeg);
 
 const remedyOf = (site: Site, prepared: PreparedCamera): CameraPlan["remedy"] =>
   prepared.sweep === null

@@ -17,13 +17,12 @@ export function plumeNotes(input: SettingNotesInput): string[] {
     : afterNotes(input, plume);
 }
 
-function rangeNotes({ site, setting, settingInput }: SettingNotesInput): string[] {
+function rangeNotes({ site, setting }: SettingNotesInput): string[] {
   const propellant = site.vehicle?.plume?.propellant ?? null;
   if (propellant === null || setting.plumeRange === null) return [];
   const { lowSpareStops, highSpareStops } = setting.plumeRange;
-  const which = settingInput.skies.length > 1 ? "one for all has spare" : "spare";
   return [
-    `${PLUME_FAMILIES[propellant].looks}, known to a few stops only: ${which} ${spareText(lowSpareStops)} at its dim end, ${spareText(highSpareStops)} at its bright end`,
+    `${PLUME_FAMILIES[propellant].looks}, known to a few stops only: spare ${spareText(lowSpareStops)} at its dim end, ${spareText(highSpareStops)} at its bright end`,
   ];
 }
 

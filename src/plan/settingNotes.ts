@@ -8,11 +8,13 @@ import { skyName } from "../sky/daylight.ts";
 import type { Clock } from "./clock.ts";
 import { plumeNotes } from "./plumeNotes.ts";
 import type { SettingNotesInput } from "./settingNotesInput.ts";
-import { settingWords } from "./settingWords.ts";
+import { ONE_FOR_ALL, settingWords } from "./settingWords.ts";
 import { clippedText, spanText } from "./stopsText.ts";
 
 export function settingNotes(input: SettingNotesInput): string[] {
-  return [...clipNotes(input), ...plumeNotes(input)];
+  const notes = [...clipNotes(input), ...plumeNotes(input)];
+  // With several skies a camera has several settings: these notes are for one of them.
+  return input.settingInput.skies.length > 1 ? notes.map((note) => `${ONE_FOR_ALL}: ${note}`) : notes;
 }
 
 /** Empty for a setting that holds everything. */
@@ -20,12 +22,11 @@ function clipNotes(input: SettingNotesInput): string[] {
   const { settingInput, solved, setting, view, clock } = input;
   if (!isClipped(solved.spareStops)) return [];
   const { samples, range, choices, comfortStops } = settingInput;
-  const forAll = settingInput.skies.length > 1;
-  const notes = [`${forAll ? "one for all: " : ""}${clippedWords(input)}`];
+  const notes = [clippedWords(input)];
   if (isClipped(setting.bestPossibleSpareStops)) {
     const { keep } = view.camera;
     notes.push(
-      `no setting${forAll ? " for all skies" : ""} could do better than ${clippedText(setting.bestPossibleSpareStops)} stops outside: ${keep.join(" and ")} ${keep.length === 1 ? "spans" : "span"} more than the medium's ${spanText(range.underStops + range.overStops)} stops`,
+      `no setting could do better than ${clippedText(setting.bestPossibleSpareStops)} stops outside: ${keep.join(" and ")} ${keep.length === 1 ? "spans" : "span"} more than the medium's ${spanText(range.underStops + range.overStops)} stops`,
     );
   } else {
     notes.push(...kitWords(solved, choices));

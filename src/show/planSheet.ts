@@ -1,7 +1,7 @@
 /** The night-before sheet: what the lead reads in the evening and hands out. */
 
 import { type Clock, makeClock } from "../plan/clock.ts";
-import type { CameraPlan, WindowPlan } from "../plan/planTypes.ts";
+import type { CameraPlan, SunInstant, WindowPlan } from "../plan/planTypes.ts";
 import type { SunEvents } from "../sky/sunEvents.ts";
 import { clockText, dateText, isSameDate, offsetText } from "./dateText.ts";
 import { nightLines, shadeText } from "./nightAndShade.ts";
@@ -47,18 +47,7 @@ export function windowText({
 }
 
 function sunText(plan: WindowPlan, clock: Clock, options: SheetOptions): string {
-  const last = plan.sun.length - 1;
-  const instants = [
-    ["opening", plan.sun[0]!],
-    ["middle", plan.sun[plan.middleIndex]!],
-    ["close", plan.sun[last]!],
-  ] as const;
-  const rows = instants.map(([word, sun]) => [
-    word,
-    clock.at(sun.at),
-    azimuthText(sun.azimuthDeg),
-    elevationText(shownElevationDeg(sun)),
-  ]);
+  const rows = sunRows(plan, clock);
   const right = { align: "right" as const };
   const columns = [
     { head: "sun" },
@@ -66,16 +55,34 @@ function sunText(plan: WindowPlan, clock: Clock, options: SheetOptions): string 
     { head: "azimuth", ...right },
     { head: "elevation", ...right },
   ];
-  const lines = [
-    eventsText([plan.events, plan.eventsAtClose], clock),
-    ...nightLines(
-      instants.map(([, sun]) => sun),
-      clock,
-    ),
-  ];
-  const texts = lines.map((line) => folded(line, options.width, "  "));
+  const texts = sunLines(plan, clock).map((line) => folded(line, options.width, "  "));
   return `${textTable(columns, rows).trimEnd()}\n${texts.join("\n")}`;
 }
+
+/** A window's T-0s that stand for it. */
+const threeSuns = (plan: WindowPlan): readonly (readonly [word: string, sun: SunInstant])[] => [
+  ["opening", plan.sun[0]!],
+  ["middle", plan.sun[plan.middleIndex]!],
+  ["close", plan.sun.at(-1)!],
+];
+
+/** Word, T-0, azimuth and elevation of the sun at the opening, in the middle and at the close. */
+export const sunRows = (plan: WindowPlan, clock: Clock): string[][] =>
+  threeSuns(plan).map(([word, sun]) => [
+    word,
+    clock.at(sun.at),
+    azimuthText(sun.azimuthDeg),
+    elevationText(shownElevationDeg(sun)),
+  ]);
+
+/** Rise, set and twilight; with the sun down the Earth's shadow and the moon. */
+export const sunLines = (plan: WindowPlan, clock: Clock): string[] => [
+  eventsText([plan.events, plan.eventsAtClose], clock),
+  ...nightLines(
+    threeSuns(plan).map(([, sun]) => sun),
+    clock,
+  ),
+];
 
 /** As seen while it is up; without refraction once it is down, where a lift means nothing. */
 export const shownElevationDeg = (sun: {

@@ -171,7 +171,8 @@ function darkCell({ duskShare, nightShare }: RankedWindow): string {
   return parts.length === 0 ? "-" : parts.join("\n");
 }
 
-function whyText({ windows: [first, second], why, site }: Ranking): string {
+/** "first try before second try: ...": of a ranking that has a why. */
+export function whyText({ windows: [first, second], why, site }: Ranking): string {
   const both = [first!, second!].map((window) => window.name ?? windowRangeText(window, site.zone));
   return `${both[0]} before ${both[1]}: ${why}.`;
 }

@@ -46,8 +46,12 @@ export function riskWords({ sun }: CameraPlan, paint: Paint): string {
 /** Clock times of the disc in the frame, of the flare around it, or of the sun hidden there; empty for a camera without a warning. */
 export function riskTimes({ sun, sweep }: CameraPlan, clock: Clock): string {
   if (sweep !== null && sun.risk !== "hidden") return crossingTimes(sweep.sun, clock);
-  const spans = sun.risk === "in-frame" ? sun.inFrame : sun.risk === "hidden" ? sun.hidden : sun.nearFrame;
-  return spans.map((span) => clock.span(span)).join(", ");
+  // A hidden sun is told inward: what can be counted on.
+  if (sun.risk === "hidden")
+    return sun.hidden
+      .map((span) => clock.spanInside(span) ?? `${clock.at(span.from)}, under a minute`)
+      .join(", ");
+  return (sun.risk === "in-frame" ? sun.inFrame : sun.nearFrame).map((span) => clock.span(span)).join(", ");
 }
 
 /** "T+31-36 s for T-0 18:42-18:57" of the worse of a tracker's two kinds. */

@@ -38,7 +38,7 @@ export function hidersOf(
   const axes = horizonAxes(place);
   const viewpointM = toHorizon(padAxes, subtract(toEarthFixed(place), toEarthFixed(pad)));
   const turned = (enu: Vec3): Vec3 => toHorizon(axes, fromHorizon(padAxes, enu));
-  const canHide = isPlaceGiven && Math.hypot(viewpointM[0], viewpointM[1]) <= SKYLINE_REACH_M;
+  const canHide = isPlaceGiven && isSkylineOf(viewpointM);
   const solids = prisms
     .filter(({ solidity }) => isPlaceGiven && solidity > 0)
     .map((prism) => solidHider(prism, viewpointM, turned, farthestDeg));
@@ -59,6 +59,9 @@ export function hidersOf(
 const UPRIGHT_M = 10_000;
 /** Farther than this from the pad, or from nobody knows where, the pad's skyline is not the camera's, metres. */
 const SKYLINE_REACH_M = 1000;
+
+/** Whether the pad's skyline is that of a camera at a place given in the pad's frame. */
+export const isSkylineOf = ([east, north]: Vec3): boolean => Math.hypot(east, north) <= SKYLINE_REACH_M;
 
 /** The outline is drawn when the sun first comes near it: most cameras never meet it. */
 function solidHider(prism: Prism, viewpointM: Vec3, turned: (enu: Vec3) => Vec3, farthestDeg: number): Hider {

@@ -50,6 +50,7 @@ export function pageOf(
     script: readFileSync(join(ROOT, "dist/reportPage.js"), "utf8"),
     sha256: (text) => createHash("sha256").update(text).digest("base64"),
     cardsAPage,
+    madeBy: "padstop",
   });
   return { input, html };
 }

@@ -12,6 +12,7 @@ import { type CommonOptions, OPTIONS } from "../options.ts";
 import { tellOtherWindows } from "../otherWindows.ts";
 import { deliver } from "../output.ts";
 import { pageProgram, sha256Base64 } from "../pageProgram.ts";
+import { VERSION } from "../version.ts";
 
 type Options = Pick<CommonOptions, "window" | "sky" | "step" | "cards" | "output" | "quiet">;
 
@@ -43,6 +44,7 @@ export function addReport(program: Command, context: Context): void {
         script: pageProgram(),
         sha256: sha256Base64,
         cardsAPage: options.cards,
+        madeBy: `padstop ${VERSION}`,
       });
       deliver(context.world, options, page, path);
       if (!options.quiet && options.window === undefined) tellOtherWindows(site, "Reported", context);

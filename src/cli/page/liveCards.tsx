@@ -86,7 +86,7 @@ const midToneOf = (index: number, { chosen }: Shown): number | null =>
 function drawDrift(index: number, card: KeptCard, shown: Shown): void {
   const { opens, closes } = data.window;
   const window = { fromMs: opens.getTime(), toMs: closes.getTime() };
-  const key = chartKey(shown);
+  const key = chartKey(shown.chosen);
   const { chosen } = shown;
   const midTone = midToneOf(index, shown);
   if (card.drift !== key) {

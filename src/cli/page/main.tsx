@@ -3,8 +3,9 @@
 import { padPlanOf } from "../../plan/picture/padPlan.ts";
 import { PAD_LIVE_ID } from "../../show/draw/padDrawing.tsx";
 import { PadLive } from "../../show/draw/padLive.tsx";
-import { type WindowChartData, windowChartData } from "../../show/report/chartsOver.ts";
+import { sweepSparesNear, type WindowChartData, windowChartData } from "../../show/report/chartsOver.ts";
 import { type Chosen, liveRow, t0Text } from "../../show/report/liveRow.ts";
+import { shownSun } from "../../show/report/overview.tsx";
 import { shownT0 } from "../../show/report/reportInput.ts";
 import { shownRows } from "../../show/report/rowOrder.ts";
 import { CursorSheet, cursorFrames, WindowCharts } from "../../show/report/windowCharts.tsx";
@@ -28,7 +29,8 @@ function show(): Shown {
     settingIndex: panel.settingIndex,
   };
   const { instant, views } = shownT0(live, data, chosen);
-  const rows = views.map((view, i) => liveRow(view, data.cameras[i]!, i, chosen));
+  const sweepSpareAt = sweepSparesNear(chartsFor(chosen), instants(), chosen.ms);
+  const rows = views.map((view, i) => liveRow(view, data.cameras[i]!, i, chosen, sweepSpareAt(i)));
   const listed = rows.map((row, i) => ({ row, isTracker: data.site.cameras[i]!.track !== null }));
   const visible = shownRows(listed, panel.order, panel.filter, panel.idPart);
   drawRows(visible, `${panel.t0S} ${panel.skyIndex} ${panel.settingIndex}`);
@@ -37,8 +39,8 @@ function show(): Shown {
   tellPanel(t0, visible.length, rows.length);
   hideCards(new Set(visible.map(({ index }) => index)));
   const shown: Shown = { chosen, rows, instant, views };
-  fill(byId(PAD_LIVE_ID), <PadLive plan={pad} sun={instant.sun} />);
-  showCharts(shown);
+  fill(byId(PAD_LIVE_ID), <PadLive plan={pad} sun={shownSun(instant)} />);
+  showCursors(shown);
   return shown;
 }
 
@@ -50,10 +52,9 @@ function hideCards(shown: ReadonlySet<number>): void {
 }
 
 /** The charts change with sky and settings, the line over them with every T-0. */
-function showCharts(shown: Shown): void {
-  const { chosen } = shown;
-  const key = chartKey(shown);
-  if (charts.key !== key) {
+function chartsFor(chosen: Chosen): WindowChartData {
+  const key = chartKey(chosen);
+  if (charts.key !== key || charts.data === null) {
     charts.key = key;
     charts.data = windowChartData(live, data, instants(), chosen);
     fill(
@@ -61,8 +62,12 @@ function showCharts(shown: Shown): void {
       <WindowCharts charts={charts.data} settingWords={`settings for ${targets[chosen.settingIndex]!}`} />,
     );
   }
+  return charts.data;
+}
+
+function showCursors({ chosen }: Shown): void {
   const text = clock.at(new Date(chosen.ms));
-  cursorFrames(charts.data!).forEach((frame, i) => {
+  cursorFrames(chartsFor(chosen)).forEach((frame, i) => {
     fill(byId(`cursor-${i}`), <CursorSheet frame={frame} atMs={chosen.ms} text={text} />);
   });
 }

@@ -32,6 +32,7 @@ export interface Shown {
 }
 
 /** Drawings over the window change with these alone. */
-export const chartKey = ({ chosen }: Shown): string => `${chosen.skyIndex}/${chosen.settingIndex}`;
+export const chartKey = (chosen: Pick<Chosen, "skyIndex" | "settingIndex">): string =>
+  `${chosen.skyIndex}/${chosen.settingIndex}`;
 /** Of a page as it comes. */
 export const FIRST_KEY = "0/0";

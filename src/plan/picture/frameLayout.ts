@@ -7,6 +7,7 @@
 import { fromHorizon, horizonAxes, toEarthFixed, toHorizon } from "../../base/earthFixed.ts";
 import { fromAzimuthElevation, subtract, type Vec3 } from "../../base/vector.ts";
 import type { Vehicle } from "../../site/types.ts";
+import { isSkylineOf } from "../../view/hiders.ts";
 import { silhouetteOf } from "../../view/hull.ts";
 import { type Point2, type Prism, roundPrism, VEHICLE_NAME } from "../../view/prism.ts";
 import type { SiteAscent } from "../../view/siteAscent.ts";
@@ -32,7 +33,7 @@ export interface FrameLayout {
   readonly sky: readonly SkyCell[];
   /** Below the level of the camera; empty where the picture is all sky. */
   readonly ground: readonly Point2[];
-  /** Land above the level, piece by piece. */
+  /** Land above the level, piece by piece; none for a camera that the pad's skyline is not known for. */
   readonly land: readonly (readonly Point2[])[];
   readonly structures: readonly SeenStructure[];
   /** Empty where it does not show. */
@@ -68,7 +69,10 @@ export function frameLayoutOf({ scene }: LiveWindow, { view, rule, sweep }: Live
     quarters: quartersOf(frame.right[2], frame.up[2]),
     sky: skyCells(frame, reach),
     ground: belowLevel(frame, reach),
-    land: obstacles.skyline === null ? [] : landOf(obstacles.skyline, view, reach),
+    land:
+      obstacles.skyline === null || !view.placeGiven || !isSkylineOf(outline.fromM)
+        ? []
+        : landOf(obstacles.skyline, view, reach),
     structures: [...seen]
       .sort((a, b) => awayM(b) - awayM(a))
       .map((prism) => ({

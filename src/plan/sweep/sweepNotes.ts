@@ -6,7 +6,7 @@ import { dot } from "../../base/vector.ts";
 import { type Sky, skyName, skyState } from "../../sky/daylight.ts";
 import { TURN_LENGTH } from "../../view/sweepFrames.ts";
 import type { Clock } from "../clock.ts";
-import { settingWords } from "../settingWords.ts";
+import { ONE_FOR_ALL, settingWords } from "../settingWords.ts";
 import type { FlightPoint } from "./flightPoints.ts";
 import type { PreparedSweep } from "./prepareSweep.ts";
 import type { SettingChange, SlewRates, SweepSummary } from "./sweepTypes.ts";
@@ -26,9 +26,12 @@ export function sweepNotes(
     ...deckNotes(prepared, points),
     ...cloudNotes(skies),
     ...faintNotes(prepared, points, skies, clock),
-    ...(summary.change === null ? [] : changeNotes(summary.change)),
+    ...(summary.change === null ? [] : forAll(changeNotes(summary.change), skies)),
   ];
 }
+
+const forAll = (notes: string[], { length }: readonly Sky[]): string[] =>
+  length > 1 ? notes.map((note) => `${ONE_FOR_ALL}: ${note}`) : notes;
 
 /** T+ looked at for the notes, from T+0 to the end. */
 const STEPS = 60;
@@ -132,21 +135,25 @@ function faintNotes(
     const when =
       lost.length === points.length
         ? "at every T+"
-        : `at T+ between ${lost[0]!.tPlusS.toFixed(0)} and ${lost.at(-1)!.tPlusS.toFixed(0)} s`;
+        : tPlusWords(lost[0]!.tPlusS.toFixed(0), lost.at(-1)!.tPlusS.toFixed(0));
     return [
       `the body hardly stands out from the sky under ${skyName(sky)}, ${when} of T-0 ${clock.at(middle)}: less than ${LEAST_CONTRAST * 100} % apart, the air between counted`,
     ];
   });
 }
 
+const tPlusWords = (from: string, to: string): string =>
+  from === to ? `at T+${from} s` : `at T+ between ${from} and ${to} s`;
+
 /** Which two settings hold, and when to change. */
 export function changeNotes({ first, second, changeAt }: SettingChange): string[] {
   const until =
-    first && `${settingWords(first.setting)} holds every T-0 until T+${Math.floor(first.untilS)} s`;
+    first &&
+    `${settingWords(first.setting)} holds every T-0 ${first.untilS < 1 ? "at T+0 alone" : `until T+${Math.floor(first.untilS)} s`}`;
   const from = second && `${settingWords(second.setting)} from T+${Math.ceil(second.fromS)} s on`;
   if (until === null)
-    return from === null ? [] : [`over the sweep no single setting holds: none its start, ${from}`];
-  if (from === null) return [`over the sweep no single setting holds: ${until}, none its end`];
+    return from === null ? [] : [`over the sweep no single setting holds: nothing holds its start, ${from}`];
+  if (from === null) return [`over the sweep no single setting holds: ${until}, nothing holds its end`];
   const when =
     changeAt === null
       ? "nothing holds in between"

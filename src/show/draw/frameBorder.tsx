@@ -2,12 +2,12 @@
 
 import type { FrameLayout } from "../../plan/picture/frameLayout.ts";
 import { rectangleBorder } from "../../plan/picture/polygons.ts";
+import type { Point2 } from "../../view/prism.ts";
 import { ANCHOR_CLASS } from "./boxes.ts";
 import { arrowToSun } from "./frameArrow.ts";
 import type { FramePaper } from "./framePaper.ts";
 import type { PaperProps } from "./frameProps.ts";
-import { polygon } from "./frameTone.tsx";
-import { closedPath, cut } from "./paths.ts";
+import { closedPath, cut, openPath } from "./paths.ts";
 
 function gatePath({ gate: { widthMm, heightMm } }: FrameLayout, paper: FramePaper): string {
   return closedPath(rectangleBorder(widthMm / 2, heightMm / 2).map(paper.at));
@@ -17,12 +17,26 @@ function gatePath({ gate: { widthMm, heightMm } }: FrameLayout, paper: FramePape
 export const outsideGate = (layout: FrameLayout, paper: FramePaper): string =>
   `M0 0H${cut(paper.width)}V${cut(paper.height)}H0Z${gatePath(layout, paper)}`;
 
+/** The border of the flare margin, without the stretches where the picture ends before it. */
+function flarePath({ flare, reach }: FrameLayout, paper: FramePaper): string {
+  const isOnEdge = ([x, y]: Point2, [toX, toY]: Point2): boolean =>
+    (Math.abs(x) > reach.xMm * ON_EDGE && x * toX > 0 && Math.abs(toX) > reach.xMm * ON_EDGE) ||
+    (Math.abs(y) > reach.yMm * ON_EDGE && y * toY > 0 && Math.abs(toY) > reach.yMm * ON_EDGE);
+  return flare
+    .map((corner, i): readonly [Point2, Point2] => [corner, flare[(i + 1) % flare.length]!])
+    .filter(([from, to]) => !isOnEdge(from, to))
+    .map((side) => openPath(side.map(paper.at)))
+    .join("");
+}
+
+const ON_EDGE = 0.9999;
+
 export function FrameBorder(props: PaperProps) {
   const { layout, paper } = props;
   const arrow = arrowToSun(props);
   return (
     <>
-      <path class="frame-flare" d={polygon(layout.flare, paper)} />
+      <path class="frame-flare" d={flarePath(layout, paper)} />
       <path class="frame-gate" d={gatePath(layout, paper)} />
       <rect class="frame-edge" width={cut(paper.width)} height={cut(paper.height)} />
       {arrow !== null && (

@@ -24,16 +24,14 @@ export function FramePicture(props: FramePictureProps) {
 }
 
 function Ground({ layout, tones, exposure, paper }: PaperProps) {
-  const below = [layout.ground, ...layout.land].map((outline) => ({
-    outline,
-    luminanceCdM2: tones.groundCdM2,
-  }));
+  const below = [{ outline: layout.ground, luminanceCdM2: tones.groundCdM2 }];
   return (
     <>
       <g class="frame-sky">
         <ToneGroups parts={skyParts(layout.sky, tones.skyCdM2, exposure)} exposure={exposure} paper={paper} />
       </g>
       <ToneGroups parts={below} exposure={exposure} paper={paper} />
+      <path class="frame-land" d={layout.land.map((piece) => polygon(piece, paper)).join("")} />
       <path class="frame-level" d={polygon(layout.ground, paper)} />
     </>
   );

@@ -7,7 +7,8 @@ export const FRAME_LABEL_PX = 9.5;
 export const frameStyle = ({ paper, ink, alarm, mark }: Palette): string => `
 .frame-tone{fill:currentColor;stroke:currentColor;stroke-width:.7;stroke-linejoin:round}
 .frame-level{fill:none;stroke:#16191d;stroke-width:.8;stroke-opacity:.7}
-.frame-structure{stroke:#16191d;stroke-width:1;fill:#8f9499}
+.frame-land{fill:#6f757b;stroke:#6f757b;stroke-width:.7}
+.frame-structure{stroke:#16191d;stroke-width:1;fill:#7d8287}
 .frame-lattice{fill:url(#pattern-lattice);fill-opacity:.9}
 .frame-body{fill:none;stroke:#16191d;stroke-width:1.2}
 .frame-risen{fill:none;stroke:#16191d;stroke-width:1;stroke-dasharray:4 3}

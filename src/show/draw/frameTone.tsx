@@ -24,21 +24,35 @@ export function polygon(outline: readonly Point2[], paper: FramePaper): string {
   return `${corners.join("")}z`;
 }
 
-/** A corner that stands less far off the line between its neighbours is left out, px. */
+/** So far a thinned outline may stray, px. */
 const STRAY_PX = 0.15;
 /** Outlines with straight sides keep all theirs. */
 const FEW_CORNERS = 8;
 
-/** What a rounded outline needs to look round. */
+/** What a rounded outline needs to look round (Douglas & Peucker 1973, in the two halves between the corners farthest apart). */
 function fewer(corners: readonly Point[]): readonly Point[] {
   if (corners.length <= FEW_CORNERS) return corners;
-  const kept: Point[] = [];
-  corners.forEach((corner, i) => {
-    const before = kept.at(-1) ?? corners.at(-1)!;
-    const after = corners[(i + 1) % corners.length]!;
-    if (offLinePx(corner, before, after) > STRAY_PX) kept.push(corner);
-  });
-  return kept.length > 2 ? kept : corners;
+  const awayPx = (i: number): number =>
+    Math.hypot(corners[i]![0] - corners[0]![0], corners[i]![1] - corners[0]![1]);
+  const far = corners.reduce((best, _, i) => (awayPx(i) > awayPx(best) ? i : best), 0);
+  const kept = new Set([0, far]);
+  keepBetween(corners, 0, far, kept);
+  keepBetween(corners, far, corners.length, kept);
+  return corners.filter((_, i) => kept.has(i));
+}
+
+/** Keeps the corner farthest off the line from one to another (`last` may be the first again), then looks on either side. */
+function keepBetween(corners: readonly Point[], first: number, last: number, kept: Set<number>): void {
+  let farthest = -1;
+  let mostPx = STRAY_PX;
+  for (let i = first + 1; i < last; i++) {
+    const awayPx = offLinePx(corners[i]!, corners[first]!, corners[last % corners.length]!);
+    if (awayPx > mostPx) [mostPx, farthest] = [awayPx, i];
+  }
+  if (farthest === -1) return;
+  kept.add(farthest);
+  keepBetween(corners, first, farthest, kept);
+  keepBetween(corners, farthest, last, kept);
 }
 
 function offLinePx([x, y]: Point, [ax, ay]: Point, [bx, by]: Point): number {

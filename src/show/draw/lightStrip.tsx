@@ -106,13 +106,23 @@ const LETTER_PX = 9;
 /** A run that the sun covers all over has its letter on top of the sun if it is this wide. */
 const COVERED_RUN_PX = 26;
 
+/** A long run has its letter at its beginning: in the middle the line of the chosen T-0 stands when a page opens. */
+const LONG_RUN_PX = 60;
+const BEGINNING_PX = 24;
+
+function letterAt({ x, width }: Box, suns: readonly SunBox[]): number | null {
+  const isFree = suns.every((sun) => sun.x >= x + BEGINNING_PX || sun.x + sun.width <= x);
+  if (width >= LONG_RUN_PX && isFree) return x + BEGINNING_PX / 2;
+  return clearMiddle(x, x + width, suns, LETTER_PX);
+}
+
 /** Runs of light with the sun over them; letters where the sun leaves room. */
 export function LightRow({ frame, runs, suns, y, height }: LightRowProps) {
   const cells = runs.flatMap((run) => {
     const box = spanBox(frame, run, y, height);
     if (box === null) return [];
     const covered = box.width >= COVERED_RUN_PX ? box.x + box.width / 2 : null;
-    return [{ run, box, letterX: clearMiddle(box.x, box.x + box.width, suns, LETTER_PX) ?? covered }];
+    return [{ run, box, letterX: letterAt(box, suns) ?? covered }];
   });
   return (
     <>

@@ -138,6 +138,9 @@ function SunSliver({ sun, box }: { readonly sun: "in-frame" | "near-frame"; read
 /** Room for two signs. */
 const SIGNED_PX = 14;
 
+/** From its beginning, as letters of light: clear of the chosen T-0 in the middle. */
+const SIGN_IN_PX = 14;
+
 /** A stretch of one step of spare: tone, pattern, sign. */
 export function SpareCell({ step, box }: { readonly step: SpareStep; readonly box: Box }) {
   const { x, y, width, height } = box;
@@ -146,7 +149,11 @@ export function SpareCell({ step, box }: { readonly step: SpareStep; readonly bo
       <rect class={`spare-${step}`} {...box} />
       {step !== "ample" && <rect fill={`url(#pattern-spare-${step})`} {...box} />}
       {width >= SIGNED_PX && (
-        <text class={`spare-sign halo spare-on-${step}`} x={cut(x + width / 2)} y={cut(y + height / 2 + 3)}>
+        <text
+          class={`spare-sign halo spare-on-${step}`}
+          x={cut(x + Math.min(width / 2, SIGN_IN_PX))}
+          y={cut(y + height / 2 + 3)}
+        >
           {SPARE_SIGNS[step]}
         </text>
       )}

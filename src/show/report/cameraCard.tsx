@@ -5,6 +5,8 @@ import { stopName } from "../../exposure/scales.ts";
 import { isClipped } from "../../exposure/solver.ts";
 import type { Clock } from "../../plan/clock.ts";
 import type { CameraPlan, Setting } from "../../plan/planTypes.ts";
+import { ONE_FOR_ALL } from "../../plan/settingWords.ts";
+import { isBlocking } from "../../plan/sightNotes.ts";
 import { spareText } from "../../plan/stopsText.ts";
 import type { Camera } from "../../site/types.ts";
 import { azimuthText, elevationText, percentText, rangeText } from "../numbers.ts";
@@ -34,10 +36,16 @@ interface CardProps {
 }
 
 export function CameraCard(props: CardProps) {
+  const blocking = props.plan.inTheWay.find(isBlocking);
   const { index, plan, picture, drawings, where, now } = props;
   return (
     <article class={`card risk-${plan.sun.risk}`} id={cardId(index)} data-card={index}>
       <CardHead {...props} />
+      {blocking !== undefined && (
+        <p class="blocked blocked-head">
+          VEHICLE HIDDEN by <bdi>{blocking.by}</bdi>: light and setting are for the body in the open
+        </p>
+      )}
       <div class="card-body">
         <div class="card-left">
           <div class="picture" data-picture={index}>
@@ -155,7 +163,7 @@ function SettingRow({
       <td>{setting.filterDensity > 0 ? `ND${setting.filterDensity}` : "-"}</td>
       <td>{spareText(setting.spareStops)}</td>
       <td>{percentText(setting.holds)}</td>
-      <td>{worstWords(setting, clock, sky === "all skies")}</td>
+      <td>{worstWords(setting, clock, sky === ONE_FOR_ALL)}</td>
     </tr>
   );
 }

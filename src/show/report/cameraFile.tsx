@@ -8,6 +8,7 @@ import type { Sky } from "../../sky/daylight.ts";
 import { svgFile } from "../markup.ts";
 import { windowText } from "../planSheet.ts";
 import { CameraPicture, stillPicture } from "./cameraPicture.tsx";
+import { chartInstants, sweepSparesNear, windowChartData } from "./chartsOver.ts";
 import { liveRow, settingAt } from "./liveRow.ts";
 import { nowLine } from "./nowLine.ts";
 import { pageData, settingTargets } from "./pageData.ts";
@@ -32,7 +33,12 @@ export function cameraFile(
   const chosen = { ...first, ms: at?.getTime() ?? first.ms, settingIndex: targets.length - 1 };
   const { instant, views } = shownT0(live, data, chosen);
   const [camera, view, pageCamera] = [live.cameras[0]!, views[0]!, data.cameras[0]!];
-  const row = liveRow(view, pageCamera, 0, chosen);
+  const instants = chartInstants(live, data);
+  const sweepSpareAt =
+    camera.sweep === null
+      ? () => null
+      : sweepSparesNear(windowChartData(live, data, instants, chosen), instants, chosen.ms);
+  const row = liveRow(view, pageCamera, 0, chosen, sweepSpareAt(0));
   const target = targets[chosen.settingIndex]!;
   return svgFile(
     <CameraPicture

@@ -24,6 +24,11 @@ export function CameraRow({ row }: { readonly row: LiveRow }) {
         <a href={`#${cardId(row.index)}`}>
           <bdi>{row.id}</bdi>
         </a>
+        {row.blockedBy !== null && (
+          <div class="blocked">
+            hidden by <bdi>{row.blockedBy}</bdi>
+          </div>
+        )}
       </th>
       <td>
         <span class={`chip chip-${row.light}`}>{row.light}</span>

@@ -13,6 +13,19 @@ export interface WindowChartData {
   readonly spares: SpareTable;
 }
 
+/** The margin along the sweep of a tracker at the chart's T-0 nearest to one; null for a fixed camera. */
+export function sweepSparesNear(
+  { plan, spares }: WindowChartData,
+  instants: readonly Instant[],
+  ms: number,
+): (cameraIndex: number) => number | null {
+  let nearest = 0;
+  instants.forEach((instant, i) => {
+    if (Math.abs(instant.ms - ms) < Math.abs(instants[nearest]!.ms - ms)) nearest = i;
+  });
+  return (cameraIndex) => (plan.cameras[cameraIndex]!.sweep === null ? null : spares(cameraIndex, nearest));
+}
+
 /** The T-0s of the charts: those of the plan. */
 export const chartInstants = (live: LiveWindow, { window, stepS }: PageData): readonly Instant[] =>
   instantsOf(window, stepS, null).map(live.scene.instantAt);

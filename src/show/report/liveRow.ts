@@ -36,10 +36,20 @@ export interface LiveRow {
   readonly setting: string;
   readonly risk: PageCamera["risk"];
   readonly riskWords: string;
+  readonly blockedBy: string | null;
 }
 
-export function liveRow(view: LiveView, camera: PageCamera, index: number, chosen: Chosen): LiveRow {
+/** `sweepSpareStops`: of a tracker, the margin along its sweep from about this T-0 on; null for a fixed camera. */
+export function liveRow(
+  view: LiveView,
+  camera: PageCamera,
+  index: number,
+  chosen: Chosen,
+  sweepSpareStops: number | null,
+): LiveRow {
   const { exposure, ev, tableEv, sun } = view;
+  const spareStops =
+    exposure === null ? null : Math.min(exposure.spareStops, sweepSpareStops ?? Number.POSITIVE_INFINITY);
   const body = exposure?.readings.find(({ thing }) => thing === "body");
   return {
     index,
@@ -48,14 +58,15 @@ export function liveRow(view: LiveView, camera: PageCamera, index: number, chose
     phase: `${degreesText(view.phaseDeg, 0)}° ${percentText(view.litShare)}`,
     ev: `${ev === null ? "-" : ev.toFixed(1)}/${tableEv ?? "-"}`,
     body: body === undefined ? "-" : `${stopsText(body.darkStops)}..${stopsText(body.brightStops)}`,
-    spare: exposure === null ? "-" : spareText(exposure.spareStops),
-    isClipped: exposure !== null && isClipped(exposure.spareStops),
-    spareStops: exposure?.spareStops ?? null,
+    spare: spareStops === null ? "-" : spareText(spareStops),
+    isClipped: spareStops !== null && isClipped(spareStops),
+    spareStops,
     sun: sun.word,
     sunWords: sunWords(sun),
     setting: settingAt(camera, chosen)?.words ?? "none",
     risk: camera.risk,
     riskWords: camera.riskWords,
+    blockedBy: camera.blockedBy,
   };
 }
 

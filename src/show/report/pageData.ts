@@ -5,6 +5,8 @@ import { makeClock } from "../../plan/clock.ts";
 import type { ChartSun } from "../../plan/live/chartPlan.ts";
 import type { Setting, WindowPlan } from "../../plan/planTypes.ts";
 import { midToneLog2Of } from "../../plan/settingMidTone.ts";
+import { ONE_FOR_ALL } from "../../plan/settingWords.ts";
+import { isBlocking } from "../../plan/sightNotes.ts";
 import type { SweepSun } from "../../plan/sweep/sweepTypes.ts";
 import type { Site, Window } from "../../site/types.ts";
 import type { Sky } from "../../sky/daylight.ts";
@@ -24,6 +26,8 @@ export interface PageCamera {
   /** Over the whole window. */
   readonly risk: WindowPlan["cameras"][number]["sun"]["risk"];
   readonly riskWords: string;
+  /** What hides the vehicle from it; null when nothing does. */
+  readonly blockedBy: string | null;
   readonly sun: ChartSun;
   /** Of a tracker with an ascent to follow. */
   readonly sweepSun: SweepSun | null;
@@ -40,7 +44,7 @@ export interface PageData {
 
 /** Names of what a setting can be chosen for: each sky, then all. */
 export const settingTargets = (skyNames: readonly string[]): readonly string[] =>
-  skyNames.length > 1 ? [...skyNames, "all skies"] : skyNames;
+  skyNames.length > 1 ? [...skyNames, ONE_FOR_ALL] : skyNames;
 
 /** The settings of a camera in the order of `settingTargets`. */
 export const settingsOf = ({
@@ -70,6 +74,7 @@ export function pageData(site: Site, window: Window, skies: readonly Sky[], plan
       ),
       risk: camera.sun.risk,
       riskWords: `${riskWords(camera, PLAIN)} ${riskTimes(camera, clock)}`.trimEnd(),
+      blockedBy: camera.inTheWay.find(isBlocking)?.by ?? null,
       sun: spansOf(camera.sun),
       sweepSun: camera.sweep?.sun ?? null,
     })),

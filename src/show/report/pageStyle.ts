@@ -24,7 +24,7 @@ a{color:${mark}}
 .controls input,.controls select{background:${paper};color:${ink};border:1px solid ${soft}}
 :focus-visible{outline:3px solid ${mark};outline-offset:1px}
 .soft,.card-foot,.count{color:${soft}}
-.clipped,.sun-in-frame{color:${alarm}}
+.clipped,.sun-in-frame,.blocked{color:${alarm}}
 .sun-near-frame,.sun-hidden{text-decoration-color:${warn}}
 .card-sun.meets{border-left-color:${alarm}}
 .title-block{border-color:${ink}}
@@ -50,7 +50,8 @@ bdi,h1,h3,td,th,li,p{overflow-wrap:anywhere}
 .control-row{display:flex;gap:.4rem 1rem;flex-wrap:wrap;margin-top:.4rem;font-size:.9rem}
 .control-row select{max-width:10.5rem}
 .control-row label{display:inline-flex;gap:.35rem;align-items:center}
-.count{font-size:.85rem}
+.count,.stamp{font-size:.85rem}
+.troubles{font-weight:600}
 .wide{overflow-x:auto}
 table{border-collapse:collapse;width:100%}
 .sheet table{table-layout:fixed;min-width:64rem}
@@ -58,7 +59,9 @@ table{border-collapse:collapse;width:100%}
 th,td{border-bottom:1px solid;padding:.15rem .5rem;text-align:left;vertical-align:top}
 thead th{font-weight:600;font-size:.85rem}
 .num{white-space:nowrap}
-.clipped,.sun-in-frame{font-weight:700}
+.sheet thead th{overflow-wrap:normal}
+.clipped,.sun-in-frame,.blocked{font-weight:700}
+.sheet .blocked{font-size:.75rem}
 .sun-near-frame,.sun-hidden{text-decoration:underline;text-decoration-thickness:2px}
 .chip{display:inline-block;min-width:4.2rem;text-align:center;border:1px solid #16191d;padding:0 .3rem}
 ${Object.entries(LIGHT_TONES)
@@ -68,6 +71,8 @@ ${Object.entries(LIGHT_TONES)
   )
   .join("")}
 .drawing{display:block;max-width:100%;height:auto}
+.sun-facts{display:grid;grid-template-columns:minmax(16rem,24rem) 1fr;gap:1rem 2rem;margin-bottom:.8rem}
+@media (max-width:50rem){.sun-facts{grid-template-columns:minmax(0,1fr)}}
 .chart{margin:0 0 1.2rem}figcaption{font-weight:600;margin-bottom:.2rem}
 .chart-sheet{position:relative}
 .sweep-sheet{margin:0 0 1.5rem;scroll-margin-top:7.5rem;max-width:64rem}.sweep-sheet .drawing{width:100%}

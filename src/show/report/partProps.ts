@@ -1,6 +1,7 @@
 /** What every part of a page is made from. */
 
 import type { Instant } from "../../plan/instants.ts";
+import type { WindowChartData } from "./chartsOver.ts";
 import type { Chosen } from "./liveRow.ts";
 import type { ReportInput, ShownT0 } from "./reportInput.ts";
 
@@ -11,4 +12,6 @@ export interface PartProps {
   readonly shown: ShownT0;
   /** T-0s of the charts. */
   readonly instants: readonly Instant[];
+  readonly charts: WindowChartData;
+  readonly sweepSpareAt: (cameraIndex: number) => number | null;
 }

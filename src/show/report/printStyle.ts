@@ -6,13 +6,14 @@ const CARD_MM = 125;
 export const printStyle = `
 @page{margin:10mm}
 @media print{
-html{font-size:9pt;line-height:1.25}
+html{font-size:9pt;line-height:1.25;background:none}
+.sheet th{overflow-wrap:normal}
 body{max-width:none;padding:0}
 .controls,#cards-head,.sweep-link,.cursor{display:none}
 .title-block{margin-top:0}
 a{color:inherit;text-decoration:none}
 h2{break-after:avoid}
-tr,.drawing,li,.chart,.sweep-sheet{break-inside:avoid}
+tr,.drawing,li,.chart,.sweep-sheet,.key{break-inside:avoid}
 .wide{overflow:visible}
 .overview>.drawing{max-height:225mm}
 .sheet,.cards,.sweeps{break-before:page}
@@ -42,8 +43,9 @@ tr,.drawing,li,.chart,.sweep-sheet{break-inside:avoid}
 [data-cards="4"] .card{padding:2mm 2mm 1mm}
 [data-cards="4"] .card-head{display:block}[data-cards="4"] .card-head p{font-size:6.5pt}
 [data-cards="4"] .card-body{display:block}
-[data-cards="4"] .picture .drawing{max-height:34mm}
-[data-cards="4"] .now{display:none}
+[data-cards="4"] .picture .drawing{max-height:36mm}
+[data-cards="4"] .scale{display:none}[data-cards="4"] .frame-label{font-size:17px}
+[data-cards="4"] .now{font-size:5.4pt}
 [data-cards="4"] .big{font-size:11pt;margin:.5mm 0}[data-cards="4"] .big small{font-size:7pt}
 [data-cards="4"] .card-settings table{font-size:6pt}
 [data-cards="4"] .card-settings th,[data-cards="4"] .card-settings td{padding:.1mm .5mm}
@@ -51,7 +53,7 @@ tr,.drawing,li,.chart,.sweep-sheet{break-inside:avoid}
 [data-cards="4"] .card-notes{font-size:5.4pt;columns:1}[data-cards="4"] .card-foot{font-size:5pt}
 [data-cards="4"] .write-in{grid-template-columns:repeat(4,1fr);gap:.5mm 1.5mm;margin-top:auto}
 [data-cards="4"] .write-in dd{height:4.5mm}
-[data-print="cards"] .title-block,[data-print="cards"] main>section:not(.cards){display:none}
+[data-print="cards"] .title-block,[data-print="cards"] main>section:not(.cards,.key){display:none}
 [data-print="cards"] .cards{break-before:auto}
 }
 `;

@@ -17,7 +17,7 @@ const MEANINGS: readonly (readonly [sample: ComponentChildren, words: string])[]
   [<rect fill="url(#pattern-under)" {...BOX} />, "Darker than the medium holds."],
   [
     <path class="frame-flare" d="M1 10H33" />,
-    "The sun within this line makes flare, in the hood and the margin of the site counted.",
+    "A sun whose disc touches this line from within may make flare: near the frame, the hood counted. Left out where the picture ends before it.",
   ],
   [
     <path class="frame-risen" d="M12 1V19M22 1V19" />,

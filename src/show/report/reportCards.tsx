@@ -12,13 +12,18 @@ import type { PartProps } from "./partProps.ts";
 import type { CardMarkup } from "./stillDrawings.tsx";
 import { sweepId } from "./sweepSheets.tsx";
 
-export function ReportCards(part: PartProps & { readonly markup: readonly CardMarkup[] }) {
-  const { input, markup } = part;
+export function ReportCards(
+  part: PartProps & {
+    readonly markup: readonly CardMarkup[];
+    readonly stamp: string;
+  },
+) {
+  const { input, markup, stamp } = part;
   return (
     <section class="cards" aria-labelledby="cards-head">
       <h2 id="cards-head">Cards</h2>
       {input.plan.cameras.map((_, index) => (
-        <Card key={index} {...part} index={index} drift={markup[index]!.drift} />
+        <Card key={index} {...part} index={index} drift={markup[index]!.drift} stamp={stamp} />
       ))}
     </section>
   );
@@ -28,12 +33,14 @@ function Card({
   input: { plan, live, data, clock },
   shown,
   chosen,
+  sweepSpareAt,
   index,
   drift,
-}: PartProps & { readonly index: number; readonly drift: string }) {
+  stamp,
+}: PartProps & { readonly index: number; readonly drift: string; readonly stamp: string }) {
   const [camera, view, page] = [live.cameras[index]!, shown.views[index]!, data.cameras[index]!];
   const own = plan.cameras[index]!;
-  const row = liveRow(view, page, index, chosen);
+  const row = liveRow(view, page, index, chosen, sweepSpareAt(index));
   const target = settingTargets(plan.sky)[chosen.settingIndex]!;
   return (
     <CameraCard
@@ -42,7 +49,7 @@ function Card({
       plan={own}
       skyNames={plan.sky}
       clock={clock}
-      where={`${plan.site.name}, ${windowText(plan)}`}
+      where={`${plan.site.name}, ${windowText(plan)} · ${stamp}`}
       cautions={cardCautions(own)}
       sweepLink={camera.sweep === null ? null : `#${sweepId(index)}`}
       now={nowLine(row, chosen, plan.sky[chosen.skyIndex]!, target, clock)}

@@ -12,10 +12,16 @@ export interface ReportOptions {
   /** SHA-256 of a text in base 64, for the page's Content-Security-Policy. */
   readonly sha256: (text: string) => string;
   readonly cardsAPage: 2 | 4;
+  /** The program and its version. */
+  readonly madeBy: string;
 }
 
-export function reportPage(input: ReportInput, { script, sha256, cardsAPage }: ReportOptions): string {
+export function reportPage(
+  input: ReportInput,
+  { script, sha256, cardsAPage, madeBy }: ReportOptions,
+): string {
   const style = pageStyle();
+  const dataText = pageDataText(input.data);
   // Nothing is fetched, framed or sent; only this page's own style and program run.
   const policy = [
     "default-src 'none'",
@@ -37,15 +43,19 @@ export function reportPage(input: ReportInput, { script, sha256, cardsAPage }: R
         <style dangerouslySetInnerHTML={{ __html: style }} />
       </head>
       <body data-cards={cardsAPage}>
-        <ReportBody input={input} title={title} cardsAPage={cardsAPage} />
-        <script
-          id="data"
-          type="application/json"
-          dangerouslySetInnerHTML={{ __html: pageDataText(input.data) }}
+        <ReportBody
+          input={input}
+          title={title}
+          cardsAPage={cardsAPage}
+          stamp={`${madeBy}, input ${markOf(sha256(dataText))}`}
         />
+        <script id="data" type="application/json" dangerouslySetInnerHTML={{ __html: dataText }} />
         <script dangerouslySetInnerHTML={{ __html: script }} />
       </body>
     </html>
   );
   return `<!doctype html>\n${markupOf(page)}\n`;
 }
+
+/** Letters and digits that tell one input from another: site, window, skies and settings. */
+const markOf = (hash: string): string => hash.replaceAll(/[^A-Za-z0-9]/g, "").slice(0, 8);

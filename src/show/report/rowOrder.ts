@@ -5,7 +5,7 @@ import type { LiveRow } from "./liveRow.ts";
 
 export const ORDERS = ["file", "risk", "spare"] as const;
 export type RowOrder = (typeof ORDERS)[number];
-export const SHOWN = ["all", "sun", "clipped", "unset", "trackers"] as const;
+export const SHOWN = ["all", "sun", "clipped", "unset", "blocked", "trackers"] as const;
 export type RowFilter = (typeof SHOWN)[number];
 
 export const ORDER_WORDS: Readonly<Record<RowOrder, string>> = {
@@ -18,6 +18,7 @@ export const FILTER_WORDS: Readonly<Record<RowFilter, string>> = {
   sun: "sun in, near or hidden in the frame",
   clipped: "clipped at this T-0",
   unset: "without a setting",
+  blocked: "vehicle hidden by a structure",
   trackers: "trackers",
 };
 
@@ -47,6 +48,7 @@ export function shownRows(
 function passes({ row, isTracker }: OrderedRow, filter: RowFilter): boolean {
   if (filter === "sun") return row.risk === "in-frame" || row.risk === "near-frame" || row.risk === "hidden";
   if (filter === "clipped") return row.isClipped;
+  if (filter === "blocked") return row.blockedBy !== null;
   if (filter === "unset") return row.spareStops === null;
   return filter === "trackers" ? isTracker : true;
 }

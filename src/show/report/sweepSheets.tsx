@@ -21,7 +21,7 @@ export function SweepSheets({
             <a href={`#${cardId(index)}`}>
               <bdi>{live.cameras[index]!.view.camera.id}</bdi>
             </a>
-            {": the sun along the sweep"}
+            {": the sun along the sweep, and the light in flight (without the shade of structures)"}
           </figcaption>
           <div class="chart-sheet">
             <div data-sweep-map={index} dangerouslySetInnerHTML={{ __html: markup[index]!.map }} />

@@ -1,14 +1,13 @@
 /** The window as a whole: its charts, and the site's windows against each other where there are several. */
 
 import { RankBars } from "../draw/rankBars.tsx";
-import { windowChartData } from "./chartsOver.ts";
+import { whyText } from "../rankSheet.ts";
 import { settingTargets } from "./pageData.ts";
 import type { PartProps } from "./partProps.ts";
 import { WindowCharts } from "./windowCharts.tsx";
 
-export function WindowSection({ input, chosen, instants }: PartProps) {
-  const { live, data, plan, ranking } = input;
-  const charts = windowChartData(live, data, instants, chosen);
+export function WindowSection({ input, chosen, charts }: PartProps) {
+  const { plan, ranking } = input;
   return (
     <section class="window" aria-labelledby="window-head">
       <h2 id="window-head">Window</h2>
@@ -20,9 +19,9 @@ export function WindowSection({ input, chosen, instants }: PartProps) {
       </div>
       {ranking !== null && (
         <figure class="chart">
-          <figcaption>Windows of the site, by well-lit views</figcaption>
+          <figcaption>{`Windows of the site, by well-lit views; ${plan.sky.length > 1 ? "all skies of this page, equal weights" : plan.sky[0]!}`}</figcaption>
           <RankBars ranking={ranking} />
-          {ranking.why !== null && <p>{ranking.why}</p>}
+          {ranking.why !== null && <p>{whyText(ranking)}</p>}
         </figure>
       )}
     </section>

@@ -11,4 +11,18 @@ const short = (markup: string): string => markup.replaceAll(/<(path|rect|circle)
 
 /** A file of one SVG picture, ready for any viewer. */
 export const svgFile = (picture: Element): string =>
-  `<?xml version="1.0" encoding="UTF-8"?>\n${markupOf(picture)}\n`;
+  `<?xml version="1.0" encoding="UTF-8"?>\n${wellFormed(markupOf(picture))}\n`;
+
+const TAG = /<[a-z][^\s/>]*(?:\s+[^\s=/>]+(?:="[^"]*")?)*\s*\/?>/gi;
+const ATTRIBUTE = /(\s+[^\s=/>]+)(="[^"]*")?/g;
+
+/**
+ * What HTML takes and XML does not: an empty attribute without a value (the path of a shape that is out of the picture), and
+ * the end of a section of plain characters in a text.
+ */
+const wellFormed = (markup: string): string =>
+  markup
+    .replaceAll(TAG, (tag) =>
+      tag.replaceAll(ATTRIBUTE, (_, name: string, value: string | undefined) => `${name}${value ?? '=""'}`),
+    )
+    .replaceAll("]]>", "]]&gt;");

@@ -14,10 +14,11 @@ export const STRONG_TIMES = 1.1;
 
 /** Scripts written in squares, and pictures. */
 const SQUARE =
-  /[\u1100-\u115f\u2e80-\u9fff\ua960-\ua97f\uac00-\ud7ff\uf900-\ufaff\ufe30-\ufe6f\uff00-\uff60]|\p{Extended_Pictographic}/u;
+  /[\u1100-\u115f\u2e80-\ua4cf\ua960-\ua97f\uac00-\ud7ff\uf900-\ufaff\ufe30-\ufe6f\uff00-\uff60\u{20000}-\u{3ffff}]|\p{Extended_Pictographic}/u;
 
 function emsOf(char: string): number {
-  if (/\p{M}/u.test(char)) return 0;
+  // Marks that stand over or under a letter; those beside or around it take room of their own.
+  if (/\p{Mn}/u.test(char)) return 0;
   if (SQUARE.test(char)) return WIDE_EM;
   if (/[MWmw@%\u2014\u2026]/.test(char)) return BROAD_EM;
   if (/[ilj.,:;'`|!()[\] It\u00b7]/.test(char)) return NARROW_EM;

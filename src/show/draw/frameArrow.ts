@@ -53,7 +53,9 @@ function insideAt([x, y]: Point, words: string, anchor: Anchor, paper: FramePape
   const { x: left, width } = textBox(words, [x, y], FRAME_LABEL_PX, anchor);
   const held = clamp(left, INSET_PX, paper.width - INSET_PX - width);
   const [above, below] = TEXT_INSET_PX;
-  return [x + held - left, clamp(y + 3, above, paper.height - below)];
+  const lowest = paper.height - below;
+  // A slit has no inside to stand in.
+  return [x + held - left, lowest < above ? (paper.height + above - below) / 2 : clamp(y + 3, above, lowest)];
 }
 
 /** Where a ray from the middle meets the picture's edge. */

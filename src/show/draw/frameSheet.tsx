@@ -25,6 +25,8 @@ const LINE = 14;
 const HEAD_GAP = 4;
 const FONT_PX = 10;
 const LEAST_WIDTH = 320;
+/** A gate of a slit camera is a line on paper: the words beside it need this much, px. */
+const LEAST_HEIGHT = 30;
 
 /** So many lines at most that one of the head is folded to. */
 const MOST_FOLDS = 3;
@@ -50,10 +52,11 @@ export function FrameSheet(props: FrameSheetProps) {
   const isFile = head !== undefined;
   const margin = isFile ? MARGIN : 1;
   const inner = Math.max(LEAST_WIDTH, paper.width);
+  const tall = Math.max(LEAST_HEIGHT, paper.height);
   const lines = (head ?? []).flatMap((line, i) => headLines(line, i === 0, inner));
   const top = margin + (lines.length > 0 ? lines.length * LINE + HEAD_GAP : 0);
   const width = inner + 2 * margin;
-  const height = top + paper.height + SCALE_HEIGHT + margin;
+  const height = top + tall + SCALE_HEIGHT + margin;
   return (
     <Drawing width={cut(width)} height={cut(height)} title={title} isFile={isFile} class="frame">
       {lines.map(({ text, whole, isFirst }, i) => (
@@ -68,10 +71,10 @@ export function FrameSheet(props: FrameSheetProps) {
           {text}
         </text>
       ))}
-      <g transform={`translate(${cut((width - paper.width) / 2)} ${cut(top)})`}>
+      <g transform={`translate(${cut((width - paper.width) / 2)} ${cut(top + (tall - paper.height) / 2)})`}>
         <FramePicture {...props} />
       </g>
-      <g transform={`translate(${margin} ${cut(top + paper.height + 6)})`}>
+      <g transform={`translate(${margin} ${cut(top + tall + 6)})`}>
         {readings !== null && (
           <ExposureScale readings={readings} keep={keep} range={exposure.range} width={inner} />
         )}

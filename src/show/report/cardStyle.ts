@@ -26,5 +26,5 @@ export const cardStyle = `
 .write-set{grid-column:span 2}
 .card-foot{font-size:.75rem;margin-top:.5rem}
 @media screen and (max-width:60rem){.card-body{grid-template-columns:minmax(0,1fr)}.card-body>:not(.card-left){grid-column:1}.card-left{grid-row:auto}.write-in{grid-template-columns:repeat(2,1fr)}}
-@media screen and (max-width:40rem){.card-settings th,.card-settings td:not(:last-child){white-space:normal}.card-settings th,.card-settings td{padding:.1rem .25rem;font-size:.8rem}.big span{margin-right:.3em}}
+@media screen and (max-width:40rem){.card-settings th,.card-settings td:not(:last-child){white-space:normal}.card-settings th,.card-settings td{padding:.1rem .25rem;font-size:.8rem}.card-settings :is(th,td):last-child{overflow-wrap:anywhere}.big span{margin-right:.3em}}
 `;

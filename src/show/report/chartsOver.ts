@@ -1,5 +1,6 @@
 /** A page's charts over the window for one sky and one choice of settings. */
 
+import { MS_PER_SECOND } from "../../base/units.ts";
 import type { Instant } from "../../plan/instants.ts";
 import { type ChartPlan, chartPlanOf } from "../../plan/live/chartPlan.ts";
 import type { LiveWindow } from "../../plan/live/liveWindow.ts";
@@ -26,9 +27,18 @@ export function sweepSparesNear(
   return (cameraIndex) => (plan.cameras[cameraIndex]!.sweep === null ? null : spares(cameraIndex, nearest));
 }
 
-/** The T-0s of the charts: those of the plan. */
-export const chartInstants = (live: LiveWindow, { window, stepS }: PageData): readonly Instant[] =>
-  instantsOf(window, stepS, null).map(live.scene.instantAt);
+/** More T-0s than this no chart on a screen tells apart; a page that judged thousands would stand still for seconds. */
+const MOST_STEPS = 720;
+
+/** The T-0s of the charts: those of the plan, of very many every so many. */
+export function chartInstants(
+  live: LiveWindow,
+  { window, stepS }: Pick<PageData, "window" | "stepS">,
+): readonly Instant[] {
+  const steps = (window.closes.getTime() - window.opens.getTime()) / (stepS * MS_PER_SECOND);
+  const every = Math.max(1, Math.ceil(steps / MOST_STEPS));
+  return instantsOf(window, stepS * every, null).map(live.scene.instantAt);
+}
 
 export function windowChartData(
   live: LiveWindow,

@@ -8,6 +8,7 @@ import type { Site } from "../../src/site/types.ts";
 import type { Sky } from "../../src/sky/daylight.ts";
 import { type OpenPage, openBrowser, openPage } from "../support/browser.ts";
 import { demoSite, pageOf } from "../support/reportPages.ts";
+import { type PageParts, partsOf } from "../support/reportParts.tsx";
 
 const SKIES: readonly Sky[] = ["clear", "overcast"];
 
@@ -68,6 +69,110 @@ describe.each(["skerry-vane", "calm-parallel", "long-day"])("%s", (name) => {
               expected(camera.id, camera.lightAt(skyIndex * plan.sun.length + index)),
             ),
           );
+        }
+      }
+    });
+  });
+});
+
+/** Parts of the page that do not stand as they should: tag, attributes and text, in whatever order attributes were set. */
+const otherParts = (page: Page, parts: PageParts): Promise<string[]> =>
+  page.evaluate((wanted) => {
+    const told = (node: Node): string => {
+      if (!(node instanceof Element)) return node.textContent ?? "";
+      const attributes = [...node.attributes].map(({ name, value }) => `${name}=${value}`).sort();
+      return `<${node.tagName} ${attributes.join(" ")}>${[...node.childNodes].map(told).join("")}`;
+    };
+    const inside = (node: Element): string => [...node.childNodes].map(told).join("");
+    // The lines of the chosen T-0 lie in the charts, and are told on their own.
+    const withoutCursors = (node: Element): Element => {
+      const copy = node.cloneNode(true) as Element;
+      for (const cursor of copy.querySelectorAll("[id^=cursor-]")) cursor.replaceChildren();
+      return copy;
+    };
+    return Object.entries(wanted).flatMap(([selector, markup]) => {
+      const found = document.querySelector(selector);
+      if (found === null) return [`${selector} is missing`];
+      const holder = document.createElement("div");
+      // In the drawing of the pad only a part is drawn again.
+      const isPart = found instanceof SVGElement;
+      holder.innerHTML = isPart ? `<svg>${markup}</svg>` : markup;
+      const made = isPart ? holder.firstElementChild! : holder;
+      return inside(withoutCursors(found)) === inside(made) ? [] : [selector];
+    });
+  }, parts);
+
+/** Moves sky, settings and T-0 as a reader does. */
+async function moveTo(page: Page, seconds: number, skyIndex: number, settingIndex: number): Promise<void> {
+  await page.selectOption("#sky", String(skyIndex));
+  await page.selectOption("#set-for", String(settingIndex));
+  await page.fill("#t0-minutes", String(seconds / 60));
+}
+
+describe("what is drawn at a moved T-0", () => {
+  const site = demoSite("long-day");
+  const made = pageOf(site, { skies: SKIES });
+  const [window] = site.windows;
+  const tracker = site.cameras.findIndex(({ track }) => track !== null);
+  const partsAt = (seconds: number, skyIndex: number, settingIndex: number): PageParts =>
+    partsOf(made.input, { ms: window!.opens.getTime() + seconds * 1000, skyIndex, settingIndex });
+
+  it("is all of it what the command line draws, once it goes on paper", async () => {
+    await withPage(site, async ({ page }) => {
+      for (const [seconds, skyIndex, settingIndex] of [
+        [1830, 1, 2],
+        [9000, 0, 1],
+      ] as const) {
+        await moveTo(page, seconds, skyIndex, settingIndex);
+        // Before the rows out of sight have had their time.
+        const rows = await page.evaluate(async () => {
+          await new Promise(requestAnimationFrame);
+          dispatchEvent(new Event("beforeprint"));
+          return document.body.dataset["rows"];
+        });
+        expect(rows).toBe(`${seconds} ${skyIndex} ${settingIndex}`);
+        expect(await otherParts(page, partsAt(seconds, skyIndex, settingIndex))).toEqual([]);
+        expect(await page.textContent("#sheet-head")).toBe(
+          `Cameras at T-0 ${await page.textContent("#t0-text")}`,
+        );
+        expect(await page.inputValue("#t0")).toBe(String(seconds));
+      }
+    });
+  });
+
+  it("is drawn when it is in sight, and when it comes into sight", async () => {
+    await withPage(site, async ({ page }) => {
+      const isDrawn = async (parts: PageParts, index: number, names: readonly string[]): Promise<void> => {
+        const own = names.map((name) => `[data-${name}="${index}"]`);
+        const some = Object.fromEntries(own.map((selector) => [selector, parts[selector]!]));
+        await expect.poll(() => otherParts(page, some), { timeout: 5000 }).toEqual([]);
+      };
+      const CARD = ["picture", "now", "drift", "drift-cursor"];
+      const SWEEP = ["sweep-map", "sweep-cursor", "sweep-path"];
+      await moveTo(page, 3600, 1, 1);
+      const last = site.cameras.length - 1;
+      await page.locator(`#card-${last + 1}`).scrollIntoViewIfNeeded();
+      await isDrawn(partsAt(3600, 1, 1), last, CARD);
+      await moveTo(page, 7200, 1, 2);
+      await isDrawn(partsAt(7200, 1, 2), last, CARD);
+      await page.locator(`[data-sweep-sheet="${tracker}"]`).scrollIntoViewIfNeeded();
+      await isDrawn(partsAt(7200, 1, 2), tracker, SWEEP);
+      await moveTo(page, 600, 0, 2);
+      await isDrawn(partsAt(600, 0, 2), tracker, SWEEP);
+    });
+  });
+
+  it("goes with the setting that is chosen: body, spare and setting of every row", async () => {
+    await withPage(site, async ({ page }) => {
+      const plan = planWindow(site, window!, { sky: SKIES, stepS: 300 });
+      for (const settingIndex of [0, 1, 2]) {
+        await moveTo(page, 1800, 0, settingIndex);
+        await page.waitForSelector(`body[data-rows="1800 0 ${settingIndex}"]`, { timeout: 10_000 });
+        const rows = await rowsOf(page);
+        for (const [i, { id, bySky, setting }] of plan.cameras.entries()) {
+          const chosen = settingIndex === 2 ? setting : bySky[settingIndex]!.setting;
+          if (chosen === null) expect(rows[i]!.slice(4, 6), id).toEqual(["-", "-"]);
+          else expect(rows[i]![7], id).toMatch(new RegExp(`^f/${chosen.stop} .*${chosen.shutterName}`));
         }
       }
     });

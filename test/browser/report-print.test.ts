@@ -71,3 +71,29 @@ describe.each(CASES)("%s, %i cards a page, %s", (format, cardsAPage, name) => {
     await close();
   }, 60_000);
 });
+
+it("prints as chosen on the page: four cards to a page, cards alone, no controls", async () => {
+  const site = demoSite("calm-parallel");
+  const { page, faults, close } = await openPage(held.browser!, pageOf(site, { cardsAPage: 2 }).html);
+  const textOfPages = async (): Promise<string[]> => {
+    const pdf = await page.pdf({ format: "A4", preferCSSPageSize: true });
+    const { text } = await extractText(await getDocumentProxy(new Uint8Array(pdf)), { mergePages: false });
+    return text;
+  };
+  const feetOf = (text: string): number =>
+    site.cameras.filter(({ id }) => text.includes(`${id} · ${site.name}`)).length;
+  const before = await textOfPages();
+  expect(before.join("\n")).toContain("Cameras at T-0");
+  expect(before.join("\n")).not.toContain("min after opening");
+  await page.selectOption("#per-page", "4");
+  await page.selectOption("#print-what", "cards");
+  const after = await textOfPages();
+  expect(after.join("\n")).not.toMatch(/Cameras at T-0|Notes and cautions|min after opening/);
+  expect(after.map(feetOf)).toEqual(
+    Array.from({ length: Math.ceil(site.cameras.length / 4) }, (_, i) =>
+      Math.min(4, site.cameras.length - 4 * i),
+    ),
+  );
+  expect(faults).toEqual([]);
+  await close();
+}, 60_000);

@@ -1,5 +1,6 @@
 /** The margin of each camera's setting at every T-0 of a window. */
 
+import { MS_PER_SECOND } from "../../base/units.ts";
 import { envelopeOf, type Sample, spareAt } from "../../exposure/solver.ts";
 import type { Instant } from "../instants.ts";
 import { sweepSamples } from "../sweep/sweepLight.ts";
@@ -37,21 +38,24 @@ function sparesOf(
     spareOf([sampleOf(liveThings(live, camera, instant, skyIndex).seen, keep, instant.ms, skyIndex)]),
   );
   if (camera.sweep === null) return atStart;
-  const along = alongSweep(live, camera.sweep, skyIndex, spareOf);
+  const along = alongSweep(live, camera.sweep, instants, skyIndex, spareOf);
   return atStart.map((spare, i) => Math.min(spare, along(instants[i]!.ms)));
 }
 
-/** A sweep is judged at some T-0s of the window: the nearest one tells of a T-0. */
+/** A sweep is judged at some T-0s of the window, those of a plan with these T-0s: the nearest one tells of a T-0. */
 function alongSweep(
   { scene }: LiveWindow,
   { room, tracker, light }: LiveSweep,
+  instants: readonly Instant[],
   skyIndex: number,
   spareOf: (samples: readonly Sample[]) => number,
 ): (t0Ms: number) => number {
   const byT0 = new Map<number, Sample[]>();
-  for (const sample of sweepSamples(room, scene, tracker, light)) {
-    // T+0 is told exactly, at every T-0.
-    if (sample.skyIndex !== skyIndex || sample.tPlusS === room.fromS) continue;
+  const [first, second] = instants;
+  const stepS = first && second ? (second.ms - first.ms) / MS_PER_SECOND : scene.stepS;
+  // T+0 is told exactly, at every T-0: none of the scene's is wanted.
+  for (const sample of sweepSamples(room, { ...scene, stepS, instants: [] }, tracker, light)) {
+    if (sample.skyIndex !== skyIndex) continue;
     byT0.set(sample.atMs, [...(byT0.get(sample.atMs) ?? []), sample]);
   }
   const spares = [...byT0].map(([atMs, samples]) => ({ atMs, spare: spareOf(samples) }));

@@ -23,7 +23,7 @@ const LEAST_FACETS = 4;
 const MOST_FACETS = 10;
 /** As many as a body that fills the picture's width would have. */
 const FACETS_ACROSS = 60;
-/** Stretches of height where the plume lights them unevenly. */
+/** Stretches of height where the plume lights them unevenly: shorter towards the foot, where its light falls off fast. */
 const LAMP_STRETCHES = 6;
 
 /** `things` are those of the instant under one sky. Empty without a vehicle or a place. */
@@ -127,7 +127,7 @@ function facetLight(vehicle: Vehicle, view: CameraView, instant: Instant, things
           ? []
           : Array.from(
               { length: LAMP_STRETCHES - 1 },
-              (_, i) => baseM + ((i + 1) * heightM) / LAMP_STRETCHES,
+              (_, i) => baseM + ((i + 1) / LAMP_STRETCHES) ** 2 * heightM,
             );
       const inside = [...even, ...passes.cutsAt(azimuthDeg)].filter((upM) => upM > baseM && upM < topM);
       return [baseM, ...[...new Set(inside)].sort((a, b) => a - b), topM];

@@ -215,7 +215,7 @@ describe("a picture as a file", () => {
     const plan = planWindow(site, window, { sky: ["clear", "overcast"], stepS: 600 });
     const middle = fileAt(null, ["clear", "overcast"]);
     expect(middle).toContain("T-0 16:45:00, clear");
-    expect(middle).toContain("set for all skies");
+    expect(middle).toContain("one for all: f/");
     const { setting, bySky } = plan.cameras[0]!;
     expect(setting!.spareStops).not.toBe(bySky[0]!.setting!.spareStops);
     expect(svg).toContain("T-0 17:55:00, clear");

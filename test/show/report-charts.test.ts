@@ -52,7 +52,7 @@ describe("a card", () => {
     expect(rows.map(([, sky, stop, shutter]) => [sky, Number(stop), shutter!.split(" ").at(-1)])).toEqual([
       ["clear", clear!.stop, clear!.shutterName],
       ["overcast", overcast!.stop, overcast!.shutterName],
-      ["all skies", all.stop, all.shutterName],
+      ["one for all", all.stop, all.shutterName],
     ]);
   });
 });

@@ -31,7 +31,7 @@ const chosenAt = (minutes: number, skyIndex = 0, settingIndex = 0): Chosen => ({
 
 describe("settings of the page", () => {
   it("stand in the order of their names: each sky's own, then that for all", () => {
-    expect(settingTargets(plan.sky)).toEqual(["clear", "overcast", "all skies"]);
+    expect(settingTargets(plan.sky)).toEqual(["clear", "overcast", "one for all"]);
     expect(settingTargets(["clear"])).toEqual(["clear"]);
     for (const camera of plan.cameras) {
       const [clear, overcast] = camera.bySky.map(({ setting }) => setting);
@@ -81,7 +81,7 @@ describe("settings of the page", () => {
 describe("a row", () => {
   const rowAt = (index: number, chosen: Chosen): LiveRow => {
     const { views } = shownT0(live, data, chosen);
-    return liveRow(views[index]!, data.cameras[index]!, index, chosen);
+    return liveRow(views[index]!, data.cameras[index]!, index, chosen, null);
   };
 
   it("has the least spare over all T-0s that its setting has, for each sky and for all", () => {
@@ -113,8 +113,13 @@ describe("a row", () => {
     expect(Math.abs(bright! - (Math.log2(sample.bodyBrightestCdM2!) - midToneLog2))).toBeLessThan(0.051);
     const { views } = shownT0(live, data, chosen);
     const said = (sun: Partial<(typeof views)[0]["sun"]>): string =>
-      liveRow({ ...views[0]!, sun: { ...views[0]!.sun, tPlus: [], ...sun } }, data.cameras[0]!, 0, chosen)
-        .sunWords;
+      liveRow(
+        { ...views[0]!, sun: { ...views[0]!.sun, tPlus: [], ...sun } },
+        data.cameras[0]!,
+        0,
+        chosen,
+        null,
+      ).sunWords;
     expect(said({ word: "clear", fromEdgeDeg: 24.9 })).toBe("clear 24°");
     expect(said({ word: "down" })).toBe("sun down");
     expect(said({ word: "hidden" })).toBe("hidden");
@@ -141,7 +146,7 @@ describe("a row", () => {
     const made = reportInput(bare, chooseWindow(bare, EVENING), SKIES, { stepS: 1800 });
     const chosen = firstChosen(made.data.window);
     const { views } = shownT0(made.live, made.data, chosen);
-    expect(liveRow(views[0]!, made.data.cameras[0]!, 0, chosen)).toMatchObject({
+    expect(liveRow(views[0]!, made.data.cameras[0]!, 0, chosen, null)).toMatchObject({
       body: "-",
       spare: "-",
       setting: "none",
@@ -157,12 +162,12 @@ describe("a row", () => {
       riskWords: "IN FRAME 17:00-17:30",
       isClipped: false,
     };
-    const words = nowLine(row, chosen, "overcast", "all skies", clock);
+    const words = nowLine(row, chosen, "overcast", "one for all", clock);
     expect(words).toMatch(
-      /^T-0 15:30:07, overcast: \w+ light, clear 24° · set for all skies: f\/[\d.]+ .* · spare [+-]\d/,
+      /^T-0 15:30:07, overcast: \w+ light, clear 24° · one for all: f\/[\d.]+ .* · spare [+-]\d/,
     );
     expect(words).not.toContain("CLIPPED");
-    expect(nowLine({ ...row, isClipped: true }, chosen, "overcast", "all skies", clock)).toMatch(
+    expect(nowLine({ ...row, isClipped: true }, chosen, "overcast", "one for all", clock)).toMatch(
       /, CLIPPED$/,
     );
     expect(nowLine({ ...row, spareStops: null }, chosen, "x", "y", clock)).toMatch(

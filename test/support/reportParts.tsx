@@ -10,10 +10,10 @@ import { SweepMapCursor } from "../../src/show/draw/sweepMapDrawing.tsx";
 import { markupOf } from "../../src/show/markup.ts";
 import { cameraDriftOf, thinned } from "../../src/show/report/cameraDriftOf.ts";
 import { CameraPicture, stillPicture } from "../../src/show/report/cameraPicture.tsx";
-import { chartInstants, windowChartData } from "../../src/show/report/chartsOver.ts";
+import { chartInstants, sweepSparesNear, windowChartData } from "../../src/show/report/chartsOver.ts";
 import { type Chosen, liveRow, settingAt } from "../../src/show/report/liveRow.ts";
 import { nowLine } from "../../src/show/report/nowLine.ts";
-import { settingTargets } from "../../src/show/report/pageData.ts";
+import { settingTargets, targetWords } from "../../src/show/report/pageData.ts";
 import { type ReportInput, shownT0 } from "../../src/show/report/reportInput.ts";
 import { SweepMapOf, SweepPathOf } from "../../src/show/report/sweepDrawings.tsx";
 import { CursorSheet, cursorFrames, WindowCharts } from "../../src/show/report/windowCharts.tsx";
@@ -34,16 +34,23 @@ export function partsOf(input: ReportInput, chosen: Chosen): PageParts {
     parts[selector] = markupOf(<Part>{drawn}</Part>);
   };
   put("#pad-live", <PadLive plan={padPlanOf(data.site)} sun={instant.sun} />);
-  put("#charts", <WindowCharts charts={charts} settingWords={`settings for ${target}`} />);
+  put("#charts", <WindowCharts charts={charts} settingWords={targetWords(target)} />);
   const text = clock.at(new Date(chosen.ms));
   cursorFrames(charts).forEach((frame, i) => {
     put(`#cursor-${i}`, <CursorSheet frame={frame} atMs={chosen.ms} text={text} />);
   });
-  for (const i of live.cameras.keys()) Object.assign(parts, cardParts(input, chosen, i, text));
+  const spareAt = sweepSparesNear(charts, instants, chosen.ms);
+  for (const i of live.cameras.keys()) Object.assign(parts, cardParts(input, chosen, i, text, spareAt(i)));
   return parts;
 }
 
-function cardParts(input: ReportInput, chosen: Chosen, i: number, text: string): PageParts {
+function cardParts(
+  input: ReportInput,
+  chosen: Chosen,
+  i: number,
+  text: string,
+  sweepSpareStops: number | null,
+): PageParts {
   const { live, data, clock, plan } = input;
   const { instant, views } = shownT0(live, data, chosen);
   const [camera, view, page] = [live.cameras[i]!, views[i]!, data.cameras[i]!];
@@ -52,6 +59,7 @@ function cardParts(input: ReportInput, chosen: Chosen, i: number, text: string):
   const window = { fromMs: +data.window.opens, toMs: +data.window.closes };
   const drift = cameraDriftOf(live, i, thinned(chartInstants(live, data)), chosen.skyIndex, midTone, page);
   const target = settingTargets(plan.sky)[chosen.settingIndex]!;
+  const row = liveRow(view, page, i, chosen, sweepSpareStops);
   const drawn: Record<string, ComponentChild> = {
     picture: (
       <CameraPicture
@@ -62,26 +70,33 @@ function cardParts(input: ReportInput, chosen: Chosen, i: number, text: string):
         midToneLog2={midTone}
       />
     ),
-    now: nowLine(liveRow(view, page, i, chosen), chosen, plan.sky[chosen.skyIndex]!, target, clock),
+    now: nowLine(row, chosen, plan.sky[chosen.skyIndex]!, target, clock),
     drift: drift && <CameraDrift data={drift} zone={zone} window={window} />,
     "drift-cursor": drift && <CursorSheet frame={cameraDriftFrame(window)} atMs={chosen.ms} text={text} />,
   };
-  const { sweep } = camera;
-  if (sweep !== null) {
-    const { fromS, toS } = sweep.room;
-    const path = sweepPathOf(sweep);
-    const moment = sweepMomentMaker(sweep)(chosen.ms);
-    drawn["sweep-map"] = (
-      <SweepMapOf sweep={sweep} sun={page.sweepSun!} zone={zone} skyIndex={chosen.skyIndex} />
-    );
-    drawn["sweep-cursor"] = (
-      <svg class="cursor drawing" aria-hidden="true" viewBox="0 0 720 720">
-        <SweepMapCursor atMs={chosen.ms} window={data.window} fromS={fromS} toS={toS} />
-      </svg>
-    );
-    drawn["sweep-path"] = <SweepPathOf path={path} moment={moment} zone={zone} index={i} />;
-  }
+  Object.assign(drawn, sweepParts(input, chosen, i));
   return Object.fromEntries(
     Object.entries(drawn).map(([name, one]) => [`[data-${name}="${i}"]`, markupOf(<Part>{one}</Part>)]),
   );
+}
+
+/** The drawings of a tracker; none of a fixed camera. */
+function sweepParts({ live, data }: ReportInput, chosen: Chosen, i: number): Record<string, ComponentChild> {
+  const { sweep } = live.cameras[i]!;
+  if (sweep === null) return {};
+  const { zone } = data.site;
+  const { fromS, toS } = sweep.room;
+  const path = sweepPathOf(sweep);
+  const moment = sweepMomentMaker(sweep)(chosen.ms);
+  return {
+    "sweep-map": (
+      <SweepMapOf sweep={sweep} sun={data.cameras[i]!.sweepSun!} zone={zone} skyIndex={chosen.skyIndex} />
+    ),
+    "sweep-cursor": (
+      <svg class="cursor drawing" aria-hidden="true" viewBox="0 0 720 720">
+        <SweepMapCursor atMs={chosen.ms} window={data.window} fromS={fromS} toS={toS} />
+      </svg>
+    ),
+    "sweep-path": <SweepPathOf path={path} moment={moment} zone={zone} index={i} />,
+  };
 }

@@ -6,6 +6,7 @@ import { PadLive } from "../../show/draw/padLive.tsx";
 import { sweepSparesNear, type WindowChartData, windowChartData } from "../../show/report/chartsOver.ts";
 import { type Chosen, liveRow, t0Text } from "../../show/report/liveRow.ts";
 import { shownSun } from "../../show/report/overview.tsx";
+import { targetWords } from "../../show/report/pageData.ts";
 import { shownT0 } from "../../show/report/reportInput.ts";
 import { shownRows } from "../../show/report/rowOrder.ts";
 import { CursorSheet, cursorFrames, WindowCharts } from "../../show/report/windowCharts.tsx";
@@ -59,7 +60,7 @@ function chartsFor(chosen: Chosen): WindowChartData {
     charts.data = windowChartData(live, data, instants(), chosen);
     fill(
       byId("charts"),
-      <WindowCharts charts={charts.data} settingWords={`settings for ${targets[chosen.settingIndex]!}`} />,
+      <WindowCharts charts={charts.data} settingWords={targetWords(targets[chosen.settingIndex]!)} />,
     );
   }
   return charts.data;

@@ -7,7 +7,8 @@ import { ANCHOR_CLASS } from "./boxes.ts";
 import { arrowToSun } from "./frameArrow.ts";
 import type { FramePaper } from "./framePaper.ts";
 import type { PaperProps } from "./frameProps.ts";
-import { closedPath, cut, openPath } from "./paths.ts";
+import { polyline } from "./frameTone.tsx";
+import { closedPath, cut } from "./paths.ts";
 
 function gatePath({ gate: { widthMm, heightMm } }: FrameLayout, paper: FramePaper): string {
   return closedPath(rectangleBorder(widthMm / 2, heightMm / 2).map(paper.at));
@@ -22,11 +23,15 @@ function flarePath({ flare, reach }: FrameLayout, paper: FramePaper): string {
   const isOnEdge = ([x, y]: Point2, [toX, toY]: Point2): boolean =>
     (Math.abs(x) > reach.xMm * ON_EDGE && x * toX > 0 && Math.abs(toX) > reach.xMm * ON_EDGE) ||
     (Math.abs(y) > reach.yMm * ON_EDGE && y * toY > 0 && Math.abs(toY) > reach.yMm * ON_EDGE);
-  return flare
-    .map((corner, i): readonly [Point2, Point2] => [corner, flare[(i + 1) % flare.length]!])
-    .filter(([from, to]) => !isOnEdge(from, to))
-    .map((side) => openPath(side.map(paper.at)))
-    .join("");
+  const lines: Point2[][] = [];
+  flare.forEach((corner, i) => {
+    const next = flare[(i + 1) % flare.length]!;
+    if (isOnEdge(corner, next)) return;
+    const line = lines.at(-1);
+    if (line?.at(-1) === corner) line.push(next);
+    else lines.push([corner, next]);
+  });
+  return lines.map((line) => polyline(line, paper)).join("");
 }
 
 const ON_EDGE = 0.9999;

@@ -12,16 +12,22 @@ export interface TonedPart {
 }
 
 /** A closed path through places on the gate, tenths of a px from corner to corner: a page has thousands. Empty for none. */
-export function polygon(outline: readonly Point2[], paper: FramePaper): string {
-  if (outline.length === 0) return "";
+export const polygon = (outline: readonly Point2[], paper: FramePaper): string =>
+  outline.length === 0 ? "" : `${stepped(fewer(outline.map(paper.at)))}z`;
+
+/** The same, open. */
+export const polyline = (line: readonly Point2[], paper: FramePaper): string => stepped(line.map(paper.at));
+
+function stepped(corners: readonly Point[]): string {
   let [fromX, fromY] = [0, 0];
-  const corners = fewer(outline.map(paper.at)).map((at, i) => {
-    const [x, y] = at.map((px) => Math.round(px * 10)) as [number, number];
-    const step = `${i === 0 ? "M" : i === 1 ? "l" : " "}${short(x - fromX)} ${short(y - fromY)}`;
-    [fromX, fromY] = [x, y];
-    return step;
-  });
-  return `${corners.join("")}z`;
+  return corners
+    .map((at, i) => {
+      const [x, y] = at.map((px) => Math.round(px * 10)) as [number, number];
+      const step = `${i === 0 ? "M" : i === 1 ? "l" : " "}${short(x - fromX)} ${short(y - fromY)}`;
+      [fromX, fromY] = [x, y];
+      return step;
+    })
+    .join("");
 }
 
 /** So far a thinned outline may stray, px. */

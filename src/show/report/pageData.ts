@@ -46,6 +46,10 @@ export interface PageData {
 export const settingTargets = (skyNames: readonly string[]): readonly string[] =>
   skyNames.length > 1 ? [...skyNames, ONE_FOR_ALL] : skyNames;
 
+/** "settings for clear", "settings one for all". */
+export const targetWords = (target: string): string =>
+  `settings ${target === ONE_FOR_ALL ? "" : "for "}${target}`;
+
 /** The settings of a camera in the order of `settingTargets`. */
 export const settingsOf = ({
   bySky,

@@ -2,7 +2,7 @@
 
 import { RankBars } from "../draw/rankBars.tsx";
 import { whyText } from "../rankSheet.ts";
-import { settingTargets } from "./pageData.ts";
+import { settingTargets, targetWords } from "./pageData.ts";
 import type { PartProps } from "./partProps.ts";
 import { WindowCharts } from "./windowCharts.tsx";
 
@@ -14,7 +14,7 @@ export function WindowSection({ input, chosen, charts }: PartProps) {
       <div id="charts">
         <WindowCharts
           charts={charts}
-          settingWords={`settings for ${settingTargets(plan.sky)[chosen.settingIndex]!}`}
+          settingWords={targetWords(settingTargets(plan.sky)[chosen.settingIndex]!)}
         />
       </div>
       {ranking !== null && (

@@ -8,6 +8,8 @@ const COMMANDS: readonly (readonly string[])[] = [
   ["view", "sites/long-day.yaml", "S1", "--explain", "--step", "900"],
   ["sun", "sites/calm-parallel.yaml", "--date", "2027-03-20", "--format", "csv", "--step", "3600"],
   ["check", "sites/skerry-vane.yaml"],
+  ["plan", "sites/skerry-vane.yaml", "--format", "geojson", "--step", "900"],
+  ["calendar", "sites/long-day.yaml", "--sky", "clear,overcast", "--step", "900"],
   ["report", "sites/calm-parallel.yaml", "--sky", "clear", "--step", "1800"],
 ];
 const SURROUNDINGS: readonly Readonly<Record<string, string>>[] = [

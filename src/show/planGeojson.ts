@@ -6,7 +6,6 @@
 import type { MapThing } from "../plan/map/mapTypes.ts";
 import { padMapOf } from "../plan/map/padMap.ts";
 import type { CameraPlan, WindowPlan } from "../plan/planTypes.ts";
-import { spareText } from "../plan/stopsText.ts";
 import type { Site } from "../site/types.ts";
 import { type Geometry, geometryOf } from "./geojsonGeometry.ts";
 import { sunFields } from "./planCsv.ts";
@@ -60,7 +59,7 @@ function cameraProperties(plan: WindowPlan, camera: CameraPlan, isWhole: boolean
     ...light,
     ...sunFields(camera),
     setting: setting === null ? null : settingName(setting),
-    spare: setting === null ? null : spareText(setting.spareStops),
+    spareStops: setting?.spareStops ?? null,
     notes: camera.notes.join("; "),
   };
 }

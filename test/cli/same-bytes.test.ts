@@ -8,8 +8,6 @@ const COMMANDS: readonly (readonly string[])[] = [
   ["view", "sites/long-day.yaml", "S1", "--explain", "--step", "900"],
   ["sun", "sites/calm-parallel.yaml", "--date", "2027-03-20", "--format", "csv", "--step", "3600"],
   ["check", "sites/skerry-vane.yaml"],
-  ["plan", "sites/skerry-vane.yaml", "--format", "geojson", "--step", "900"],
-  ["calendar", "sites/long-day.yaml", "--sky", "clear,overcast", "--step", "900"],
   ["report", "sites/calm-parallel.yaml", "--sky", "clear", "--step", "1800"],
 ];
 const SURROUNDINGS: readonly Readonly<Record<string, string>>[] = [
@@ -42,5 +40,15 @@ describe.concurrent("the same bytes", () => {
     expect(second!.stdout).toBe(first!.stdout);
     expect(plain!.stdout).toBe(first!.stdout);
     expect(first!.stdout.includes("\u001b")).toBe(false);
+  });
+
+  it.each([
+    ["plan", "sites/calm-parallel.yaml", "--format", "geojson", "--step", "900"],
+    ["calendar", "sites/long-day.yaml", "--step", "1800"],
+  ])("%s %s as a file for other programs", async (...args) => {
+    const plain = await run(args);
+    expect(plain.stdout.length).toBeGreaterThan(300);
+    const env = { TZ: "Pacific/Apia", LANG: "tr_TR.UTF-8", LC_ALL: "tr_TR.UTF-8", COLUMNS: "30" };
+    expect((await run(args, { env })).stdout).toBe(plain.stdout);
   });
 });

@@ -23,6 +23,7 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
   "d3-scale": ["src/show/draw/scales.ts"],
   "fastest-levenshtein": ["src/site/nearest.ts"],
   "geographiclib-geodesic": ["src/view/downrange.ts"],
+  "ical-generator": ["src/show/icalendar.ts"],
   "js-quantities": ["src/site/quantity.ts"],
   luxon: ["src/site/zoneTime.ts", "src/show/dateText.ts"],
   papaparse: ["src/site/csvCells.ts", "src/show/csvText.ts"],

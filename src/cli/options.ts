@@ -12,6 +12,7 @@ export interface CommonOptions {
   readonly sky: readonly Sky[];
   readonly step?: number;
   readonly format: string;
+  readonly planFormat: string;
   readonly output?: string;
   readonly quiet: boolean;
   readonly color: boolean;
@@ -46,6 +47,7 @@ export interface WeightedSkies {
 
 const FAIL_ON = ["in-frame", "near-frame", "clipped", "unset"] as const;
 const FORMATS = ["table", "json", "csv"] as const;
+const PLAN_FORMATS = [...FORMATS, "geojson"] as const;
 
 type OptionTable = { readonly [Name in keyof CommonOptions]-?: () => Option };
 
@@ -63,10 +65,8 @@ export const OPTIONS: OptionTable = {
     new Option("--step <seconds>", "spacing of the T-0s, 1 to 3600 s").argParser(
       numberOf("--step", 1, 3600, "s"),
     ),
-  format: () =>
-    new Option("--format <format>", "table, json or csv")
-      .argParser(oneOf("--format", FORMATS))
-      .default("table"),
+  format: () => formatOption("table, json or csv", FORMATS),
+  planFormat: () => formatOption("table, json, csv or geojson", PLAN_FORMATS),
   output: () => new Option("-o, --output <file>", "write to a file, whole or not at all"),
   quiet: () => new Option("-q, --quiet", "nothing on stderr but errors").default(false),
   color: () => new Option("--no-color", "no colour (NO_COLOR does the same)"),
@@ -147,6 +147,9 @@ export const OPTIONS: OptionTable = {
       .argParser((text: string) => Number(oneOf("--cards", ["2", "4"])(text)))
       .default(2),
 };
+
+const formatOption = (help: string, formats: readonly string[]): Option =>
+  new Option("--format <format>", help).argParser(oneOf("--format", formats)).default("table");
 
 function parseWeightedSkies(text: string): WeightedSkies {
   const read = text.split(",").map((word) => splitWeight(word.trim()));

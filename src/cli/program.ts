@@ -3,6 +3,7 @@
 import { Command, CommanderError } from "commander";
 import { PadstopError } from "../base/problem.ts";
 import { problemsText } from "../show/problems.ts";
+import { addCalendar } from "./commands/calendar.ts";
 import { addCheck } from "./commands/check.ts";
 import { addEv } from "./commands/ev.ts";
 import { addNew } from "./commands/newSite.ts";
@@ -39,7 +40,18 @@ function makeProgram(context: Context): Command {
     .configureOutput({ writeOut: world.out, writeErr: world.err })
     .showSuggestionAfterError()
     .exitOverride();
-  for (const add of [addPlan, addRank, addView, addSweep, addReport, addSun, addEv, addCheck, addNew])
+  for (const add of [
+    addPlan,
+    addRank,
+    addView,
+    addSweep,
+    addReport,
+    addCalendar,
+    addSun,
+    addEv,
+    addCheck,
+    addNew,
+  ])
     add(program, context);
   return program;
 }

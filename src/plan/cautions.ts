@@ -39,12 +39,15 @@ export function cautionsFor(plans: readonly CameraPlan[]): string[] {
 }
 
 /** The same in few words for the card of one camera. */
-export function cardCautions(plan: CameraPlan): string[] {
-  const meetsSun = plan.sun.risk !== "clear" && plan.sun.risk !== "down";
+export const cardCautions = (plan: CameraPlan): string[] => shortCautions([plan]);
+
+/** The same in few words for several cameras. */
+export function shortCautions(plans: readonly CameraPlan[]): string[] {
+  const meetsSun = plans.some(({ sun }) => sun.risk !== "clear" && sun.risk !== "down");
   return [
     ...(meetsSun ? [SUN_CAUTION] : []),
-    ...(plan.sun.risk === "hidden" ? [HIDDEN_CAUTION] : []),
-    ...(plan.sunImage === null ? [] : [BURN_CAUTION]),
+    ...(plans.some(({ sun }) => sun.risk === "hidden") ? [HIDDEN_CAUTION] : []),
+    ...(plans.every(({ sunImage }) => sunImage === null) ? [] : [BURN_CAUTION]),
     "Pad access follows range safety and local rules. Meter when you can.",
   ];
 }

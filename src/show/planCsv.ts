@@ -106,7 +106,8 @@ function lightFields(plan: WindowPlan, camera: CameraPlan, skyIndex: number | nu
   };
 }
 
-const sunFields = ({ sun, sunImage, moonInFrame, remedy, sweep }: CameraPlan) => ({
+/** The sun of a camera as flat values, for a row of a table. */
+export const sunFields = ({ sun, sunImage, moonInFrame, remedy, sweep }: CameraPlan) => ({
   sunRisk: sun.risk,
   inFrameUtc: spans(sun.inFrame),
   nearFrameUtc: spans(sun.nearFrame),

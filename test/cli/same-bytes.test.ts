@@ -41,4 +41,14 @@ describe.concurrent("the same bytes", () => {
     expect(plain!.stdout).toBe(first!.stdout);
     expect(first!.stdout.includes("\u001b")).toBe(false);
   });
+
+  it.each([
+    ["plan", "sites/calm-parallel.yaml", "--format", "geojson", "--step", "900"],
+    ["calendar", "sites/long-day.yaml", "--step", "1800"],
+  ])("%s %s as a file for other programs", async (...args) => {
+    const plain = await run(args);
+    expect(plain.stdout.length).toBeGreaterThan(300);
+    const env = { TZ: "Pacific/Apia", LANG: "tr_TR.UTF-8", LC_ALL: "tr_TR.UTF-8", COLUMNS: "30" };
+    expect((await run(args, { env })).stdout).toBe(plain.stdout);
+  });
 });

@@ -5,9 +5,11 @@ import { isClipped } from "../../exposure/solver.ts";
 import type { CameraPlan, WindowPlan } from "../../plan/planTypes.ts";
 import { planWindow } from "../../plan/planWindow.ts";
 import { planCsv } from "../../show/planCsv.ts";
+import { planGeojson } from "../../show/planGeojson.ts";
 import { planJson } from "../../show/planJson.ts";
 import { planSheet } from "../../show/planSheet.ts";
 import { chooseWindow } from "../../site/chooseWindow.ts";
+import type { Site } from "../../site/types.ts";
 import { type Context, EXIT } from "../context.ts";
 import { readSite } from "../files.ts";
 import { type CommonOptions, OPTIONS } from "../options.ts";
@@ -27,7 +29,7 @@ export function addPlan(program: Command, context: Context): void {
     .addOption(OPTIONS.window())
     .addOption(OPTIONS.sky())
     .addOption(OPTIONS.step())
-    .addOption(OPTIONS.format())
+    .addOption(OPTIONS.planFormat())
     .addOption(OPTIONS.output())
     .addOption(OPTIONS.width())
     .addOption(OPTIONS.failOn())
@@ -41,14 +43,15 @@ export function addPlan(program: Command, context: Context): void {
         sky: options.sky,
         ...(options.step === undefined ? {} : { stepS: options.step }),
       });
-      deliver(context.world, options, planText(plan, context, options), path);
+      deliver(context.world, options, planText(site, plan, context, options), path);
       if (!options.quiet && options.window === undefined) tellOtherWindows(site, "Planned", context);
       if (options.failOn.some((what) => plan.cameras.some(FAILS[what]!))) context.exitWith(EXIT.failOn);
     });
 }
 
-function planText(plan: WindowPlan, { world }: Context, options: Options): string {
+function planText(site: Site, plan: WindowPlan, { world }: Context, options: Options): string {
   if (options.format === "json") return planJson(plan);
+  if (options.format === "geojson") return planGeojson(site, plan);
   return options.format === "csv" ? planCsv(plan) : planSheet(plan, sheetOptions(world, options));
 }
 

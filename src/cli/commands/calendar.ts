@@ -1,0 +1,42 @@
+/** `padstop calendar SITE -o windows.ics`: the windows for a calendar, with their sun warnings. */
+
+import type { Command } from "commander";
+import { planWindow } from "../../plan/planWindow.ts";
+import { planCalendar } from "../../show/planCalendar.ts";
+import { chooseWindow } from "../../site/chooseWindow.ts";
+import type { Context } from "../context.ts";
+import { readSite } from "../files.ts";
+import { type CommonOptions, OPTIONS } from "../options.ts";
+import { deliver } from "../output.ts";
+import { VERSION } from "../version.ts";
+
+type Options = Pick<CommonOptions, "sky" | "step" | "output" | "quiet" | "color"> & {
+  readonly window?: readonly string[];
+};
+
+export function addCalendar(program: Command, { world }: Context): void {
+  program
+    .command("calendar")
+    .description("the windows as an iCalendar file: an event each, with the sun warnings as text")
+    .argument("<site>", "site file (YAML)")
+    .addOption(OPTIONS.windows())
+    .addOption(OPTIONS.sky())
+    .addOption(OPTIONS.step())
+    .addOption(OPTIONS.output())
+    .addOption(OPTIONS.quiet())
+    .addOption(OPTIONS.color())
+    .addHelpText("after", "\nExample:\n  padstop calendar sites/skerry-vane.yaml -o windows.ics\n")
+    .action((path: string, options: Options) => {
+      const site = readSite(path);
+      // With no window in the file the first choice says what is missing.
+      const asked = options.window ?? (site.windows.length > 0 ? null : [null]);
+      const windows = asked === null ? site.windows : asked.map((text) => chooseWindow(site, text));
+      const plans = windows.map((window) =>
+        planWindow(site, window, {
+          sky: options.sky,
+          ...(options.step === undefined ? {} : { stepS: options.step }),
+        }),
+      );
+      deliver(world, options, planCalendar(plans, VERSION), path);
+    });
+}

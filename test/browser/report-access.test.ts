@@ -53,6 +53,8 @@ it("moves T-0 by keyboard, on the slider and in the field", async () => {
   await page.keyboard.press("ArrowRight");
   await page.waitForTimeout(50);
   expect(await t0()).toBe("18:25:10");
+  // 75 minutes and 10 seconds after 17:10.
+  expect(await page.inputValue("#t0-minutes")).toBe("75.167");
   await page.keyboard.press("Home");
   await page.waitForTimeout(50);
   expect(await t0()).toBe("17:10:00");

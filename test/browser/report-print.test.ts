@@ -85,6 +85,14 @@ it("prints as chosen on the page: four cards to a page, cards alone, no controls
   const before = await textOfPages();
   expect(before.join("\n")).toContain("Cameras at T-0");
   expect(before.join("\n")).not.toContain("min after opening");
+  await page.emulateMedia({ media: "print" });
+  const whole = await page.evaluate(() =>
+    ["tr", ".drawing", "li", ".chart", ".sweep-sheet", ".card"].map(
+      (selector) => getComputedStyle(document.querySelector(selector)!).breakInside,
+    ),
+  );
+  expect(new Set(whole)).toEqual(new Set(["avoid"]));
+  await page.emulateMedia({ media: null });
   await page.selectOption("#per-page", "4");
   await page.selectOption("#print-what", "cards");
   const after = await textOfPages();

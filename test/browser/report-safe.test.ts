@@ -98,6 +98,9 @@ describe("names that should not be trusted", () => {
   it("are shown as they are, and nothing of them runs", async () => {
     await withPage(site, { isRanked: true }, async ({ page }) => {
       expect(await page.$$eval("script", (scripts) => scripts.length)).toBe(2);
+      expect(await page.getAttribute("meta[http-equiv=Content-Security-Policy]", "content")).toMatch(
+        /^default-src 'none'; style-src 'sha256-[\w+/]{43}='; script-src 'sha256-[\w+/]{43}='; base-uri 'none'; form-action 'none'$/,
+      );
       expect(await page.$$eval("img,b,iframe,object,embed,link", (found) => found.length)).toBe(0);
       expect(await page.$$eval("#rows th bdi", (ids) => ids.map((id) => id.textContent))).toEqual(IDS);
       expect(await page.$$eval(".card h3 bdi", (ids) => ids.map((id) => id.textContent))).toEqual(IDS);

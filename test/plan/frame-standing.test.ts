@@ -46,6 +46,20 @@ it("a lattice is drawn where it stands, and stops what its solidity says", () =>
   expect(right).toBeCloseTo((22 * 100) / 398, 3);
 });
 
+it("what is larger than the picture is cut at all of its borders", () => {
+  const more =
+    "structures: [{ name: wall, at: { bearing: 270, range: 300 }, width: 900, depth: 900, height: 500 }]";
+  const layout = layoutOf(liveOf([LEVEL], more));
+  const [wall] = layout.structures;
+  // Its near face stands 250 m off: 900 m across are 360 mm, 475 m over the camera 190 mm.
+  expect(range(wall!.outline, 0)).toEqual([
+    expect.closeTo(-layout.reach.xMm, 9),
+    expect.closeTo(layout.reach.xMm, 9),
+  ]);
+  expect(range(wall!.outline, 1)[1]).toBeCloseTo(layout.reach.yMm, 9);
+  expect(range(layout.ground, 0)).toEqual([-layout.reach.xMm, layout.reach.xMm]);
+});
+
 describe("a plume of 30 m and 6 m across", () => {
   const vehicle =
     "height: 40, diameter: 3, base: 5, plume: { propellant: kerolox, length: 30, width: 6 }, ascent: { heading: 90, thrustToWeight: 1.3 }";

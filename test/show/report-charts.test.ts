@@ -7,9 +7,13 @@ import { markupOf } from "../../src/show/markup.ts";
 import { CameraCard } from "../../src/show/report/cameraCard.tsx";
 import { cameraDriftOf, thinned } from "../../src/show/report/cameraDriftOf.ts";
 import { chartInstants, windowChartData } from "../../src/show/report/chartsOver.ts";
-import { reportInput } from "../../src/show/report/reportInput.ts";
+import { firstChosen, reportInput } from "../../src/show/report/reportInput.ts";
+import { reportPage } from "../../src/show/report/reportPage.tsx";
+import { cursorFrames, WindowCharts } from "../../src/show/report/windowCharts.tsx";
 import { chooseWindow } from "../../src/site/chooseWindow.ts";
 import { EVENING, siteOf, standing } from "../plan/sites.ts";
+import { sweepSite, tracking } from "../plan/sweepSites.ts";
+import { partsOf } from "../support/reportParts.tsx";
 
 const site = siteOf({
   cameras: [
@@ -106,4 +110,32 @@ describe("charts", () => {
     expect([few.length, few[0], few.at(-1)]).toEqual([61, 0, 199]);
     expect(few[30]).toBe(100);
   });
+});
+
+it("the line of the chosen T-0 lies over each chart as wide and as far down as it", () => {
+  const charts = windowChartData(live, data, chartInstants(live, data), { skyIndex: 0, settingIndex: 0 });
+  const html = markupOf(WindowCharts({ charts, settingWords: "" }));
+  const sheets = [...html.matchAll(/<svg[^>]* viewBox="0 0 ([\d.]+) ([\d.]+)"/g)].map(([, w, h]) => [
+    Number(w),
+    Number(h),
+  ]);
+  const frames = cursorFrames(charts);
+  expect([frames.length, sheets.length]).toEqual([3, 3]);
+  frames.forEach(({ sheetWidth, sheetHeight, top, height }, i) => {
+    expect(sheetWidth).toBe(sheets[i]![0]);
+    // Under the strips stands a key, which the line does not run through.
+    expect(sheetHeight).toBeLessThanOrEqual(sheets[i]![1]!);
+    expect(sheetHeight).toBeGreaterThan(sheets[i]![1]! - 60);
+    expect(top + height).toBeLessThanOrEqual(sheetHeight);
+  });
+});
+
+it("the page as it comes shows all parts at the middle of the window", () => {
+  const swept = sweepSite({ cameras: [tracking("T", 60, 2500), standing("S", 200)] });
+  const made = reportInput(swept, chooseWindow(swept, "2027-04-18T17:00/19:00"), ["clear"], { stepS: 900 });
+  const html = reportPage(made, { script: "", sha256: () => "x", cardsAPage: 2 });
+  const parts = Object.entries(partsOf(made, firstChosen(made.data.window)));
+  const shown = parts.filter(([selector]) => !selector.includes("cursor"));
+  expect(shown.length).toBeGreaterThan(8);
+  for (const [selector, markup] of shown) expect(html.includes(markup), selector).toBe(true);
 });

@@ -133,7 +133,7 @@ it("the line of the chosen T-0 lies over each chart as wide and as far down as i
 it("the page as it comes shows all parts at the middle of the window", () => {
   const swept = sweepSite({ cameras: [tracking("T", 60, 2500), standing("S", 200)] });
   const made = reportInput(swept, chooseWindow(swept, "2027-04-18T17:00/19:00"), ["clear"], { stepS: 900 });
-  const html = reportPage(made, { script: "", sha256: () => "x", cardsAPage: 2 });
+  const html = reportPage(made, { script: "", sha256: () => "x", cardsAPage: 2, madeBy: "padstop" });
   const parts = Object.entries(partsOf(made, firstChosen(made.data.window)));
   const shown = parts.filter(([selector]) => !selector.includes("cursor"));
   expect(shown.length).toBeGreaterThan(8);

@@ -47,7 +47,7 @@ async function runsWell(
   const ran = await runShell(`PATH=$PWD/bin:$PATH; ${line}`, folder);
   expect(exits, `${line}\n${ran.stderr}`).toContain(ran.exit);
   expect(ran.stdout + ran.stderr).not.toMatch(TRACE);
-  const file = /(?:-o|--picture) (\S+)/.exec(line)?.[1] ?? null;
+  const file = /(?:-o|--picture) (?!- |-$)(\S+)/.exec(line)?.[1] ?? null;
   if (file !== null) expect(readdirSync(folder), line).toContain(file);
 }
 

@@ -8,6 +8,10 @@ import { PLAIN_COLUMNS, paintFor, type World } from "./world.ts";
 
 type OutputOptions = Partial<Pick<CommonOptions, "output" | "quiet" | "color" | "width">>;
 
+/** The file asked for; "-" is stdout, as if none were. */
+export const fileOf = ({ output }: OutputOptions): string | undefined =>
+  output === "-" ? undefined : output;
+
 /** To stdout, or whole into a file with a word on stderr; never over `source`, the file the result was made from. */
 export function deliver(
   world: World,
@@ -15,17 +19,18 @@ export function deliver(
   text: string,
   source: string | null = null,
 ): void {
-  if (options.output === undefined) {
+  const file = fileOf(options);
+  if (file === undefined) {
     world.out(text);
     return;
   }
-  writeWhole(options.output, text, { mayReplace: true, source });
-  if (!options.quiet) world.err(`Wrote ${options.output}\n`);
+  writeWhole(file, text, { mayReplace: true, source });
+  if (!options.quiet) world.err(`Wrote ${file}\n`);
 }
 
 /** A file is laid out plain and 80 columns wide unless told otherwise. */
 export function sheetOptions(world: World, options: OutputOptions): SheetOptions {
-  const toFile = options.output !== undefined;
+  const toFile = fileOf(options) !== undefined;
   return {
     width: options.width ?? (toFile ? PLAIN_COLUMNS : world.columns),
     paint: toFile ? PLAIN : paintFor(world, options.color ?? true),

@@ -1,10 +1,12 @@
 /** The commands and what becomes of their results: files, exit codes, errors. */
 
-import { Command, CommanderError } from "commander";
+import { type Command, CommanderError } from "commander";
 import { PadstopError } from "../base/problem.ts";
 import { problemsText } from "../show/problems.ts";
+import { CodedCommand } from "./codedCommand.ts";
 import { addCalendar } from "./commands/calendar.ts";
 import { addCheck } from "./commands/check.ts";
+import { addCompletion } from "./commands/completion.ts";
 import { addEv } from "./commands/ev.ts";
 import { addNew } from "./commands/newSite.ts";
 import { addPlan } from "./commands/plan.ts";
@@ -34,11 +36,11 @@ export async function run(args: readonly string[], world: World): Promise<number
 
 function makeProgram(context: Context): Command {
   const { world } = context;
-  const program = new Command("padstop")
+  const program = new CodedCommand("padstop")
     .description("Plans exposure and lighting for launch photography from the geometry of the sun")
     .version(VERSION, "-V, --version")
     .configureOutput({ writeOut: world.out, writeErr: world.err })
-    .showSuggestionAfterError()
+    .showSuggestionAfterError(false)
     .exitOverride();
   for (const add of [
     addPlan,
@@ -51,6 +53,7 @@ function makeProgram(context: Context): Command {
     addEv,
     addCheck,
     addNew,
+    addCompletion,
   ])
     add(program, context);
   return program;

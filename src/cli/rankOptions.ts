@@ -1,7 +1,8 @@
 /** What `rank` can be asked, and what cannot be asked together. */
 
 import { PadstopError, problem } from "../base/problem.ts";
-import type { CommonOptions, WeightedSkies } from "./options.ts";
+import type { CommonOptions } from "./options.ts";
+import type { WeightedSkies } from "./skyOption.ts";
 
 export type RankCommandOptions = Pick<
   CommonOptions,

@@ -1,19 +1,21 @@
 /** What a site file was understood to say: the place to find a slip before the pad is cleared. */
 
+import { standardAir } from "../base/standardAir.ts";
+import { MS_PER_MINUTE } from "../base/units.ts";
 import { toAzimuthElevation } from "../base/vector.ts";
 import type { CameraView } from "../plan/cameraView.ts";
-import { whatIsMissing } from "../plan/choices.ts";
-import { followsWords } from "../plan/sweep/sweepSummary.ts";
 import { spotFromPadM } from "../site/standing.ts";
-import type { Camera, Medium, Site, Structure, Track } from "../site/types.ts";
+import type { Camera, Medium, Site, Structure, Window } from "../site/types.ts";
 import { flightAt } from "../view/ascentPath.ts";
 import { prismOf } from "../view/prism.ts";
 import { lookAt } from "../view/sightLine.ts";
 import { siteAscentOf } from "../view/siteAscent.ts";
-import { azimuthText, elevationText, rangeText } from "./numbers.ts";
+import { cameraTable, settingLines, trackerLines } from "./cameraSummary.ts";
+import { clockText, dayText, isSameDate, offsetText } from "./dateText.ts";
+import { azimuthText, elevationText, rangeText, stopsText } from "./numbers.ts";
 import { windowText } from "./planSheet.ts";
 import type { SheetOptions } from "./sheetOptions.ts";
-import { cutText, fittedTable, folded } from "./textTable.ts";
+import { folded } from "./textTable.ts";
 
 export function siteSummary(
   site: Site,
@@ -28,22 +30,23 @@ export function siteSummary(
     ...(site.floodlightLx === null ? [] : [floodlightWords(site)]),
     ...site.structures.map((structure) => structureWords(site, structure)),
     ...(site.horizon.length > 0 ? [skylineWords(site)] : []),
-    ...site.windows.map((window) => windowWords(window, site.zone)),
-    ...site.cameras.flatMap((camera) =>
-      camera.track === null ? [] : [trackerWords(camera.id, camera.track)],
-    ),
+    ...windowLines(site),
+    ...correctionLines(site),
+    ...trackerLines(site.cameras),
+    ...settingLines(site.cameras),
   ];
   const list = lines.map((line) => folded(`- ${line}`, width, "  ")).join("\n");
-  return `${paint.strong(site.name)}: the file is in order\n${list}\n\n${cameraTable(site, views, width)}`;
+  return `${paint.strong(site.name)}: the file is in order\n${list}\n${cameraTable(site, views, width)}`;
 }
 
 function placeWords({ place, zone, air }: Site): string {
   const { latitudeDeg, longitudeDeg, heightM } = place;
   const side = (value: number, positive: string, negative: string): string =>
     `${Math.abs(value).toFixed(5)}° ${value < 0 ? negative : positive}`;
-  const sky =
-    air === null ? "standard air" : `${air.pressureHPa.toFixed(0)} hPa and ${air.temperatureC.toFixed(0)} °C`;
-  return `pad at ${side(latitudeDeg, "N", "S")}, ${side(longitudeDeg, "E", "W")}, ${heightM} m; ${sky}; times in ${zone}`;
+  const { pressureHPa, temperatureC } = air ?? standardAir(heightM);
+  const airText = `${pressureHPa.toFixed(0)} hPa and ${temperatureC.toFixed(0)} °C`;
+  const sky = air === null ? `air not given, ${airText} of the standard atmosphere taken` : `air ${airText}`;
+  return `pad at ${side(latitudeDeg, "N", "S")}, ${side(longitudeDeg, "E", "W")}, ${heightM} m high; ${sky}; times in ${zone}; all azimuths here are from true north`;
 }
 
 function vehicleWords({ vehicle }: Site): string {
@@ -55,9 +58,9 @@ function vehicleWords({ vehicle }: Site): string {
   const { lengthM = null, widthM = null } = vehicle.plume ?? {};
   const size =
     lengthM === null || widthM === null
-      ? " without length and width: its light is not counted"
+      ? " without length and width: the light it throws is not counted"
       : `, ${lengthM} m long and ${widthM} m wide`;
-  return `${name}: ${vehicle.heightM} m x ${vehicle.diameterM} m, foot at ${vehicle.baseM} m, reflectance ${vehicle.reflectance}, ${plume}${vehicle.plume === null ? "" : size}`;
+  return `${name}: ${vehicle.heightM} m long, ${vehicle.diameterM} m across, its foot ${vehicle.baseM} m above the pad; reflectance ${vehicle.reflectance}, ${plume}${vehicle.plume === null ? "" : size}`;
 }
 
 /** "ascent from ascent.csv, T+0 to T+150 s: then 62 km up and 98 km downrange toward 098.0°, 2100 m/s". */
@@ -77,15 +80,6 @@ function ascentWords(site: Site): string[] {
 
 /** Nearer than this to straight up there is no direction to tell. */
 const LEAST_DOWNRANGE_M = 1;
-
-function trackerWords(id: string, track: Track): string {
-  const limits = [
-    track.mostAzimuthDegS === null ? null : `${track.mostAzimuthDegS}°/s in azimuth`,
-    track.mostElevationDegS === null ? null : `${track.mostElevationDegS}°/s in elevation`,
-  ].filter((limit) => limit !== null);
-  const mount = limits.length === 0 ? "limits of the mount not given" : `mount up to ${limits.join(", ")}`;
-  return `tracker ${id}: follows the ${followsWords(track)}; ${mount}`;
-}
 
 const floodlightWords = ({ floodlightLx, floodlightDeckLx }: Site): string =>
   `floodlights: ${floodlightLx} lx on the body, ${floodlightDeckLx === null ? "none given" : `${floodlightDeckLx} lx`} on the deck`;
@@ -114,48 +108,44 @@ function mediaWords(cameras: readonly Camera[]): string[] {
   for (const { medium } of cameras) if (medium !== null) media.set(medium.name, medium);
   return [...media.values()].map(
     ({ name, speedIso, underStops, overStops, blurMm, commonPractice }) =>
-      `medium ${name}: ISO ${speedIso}, ${underStops} stops under to ${overStops} over the mid-tone${commonPractice ? " (common practice)" : ""}, sharp to ${blurMm} mm`,
+      `medium ${name}: ISO ${speedIso}; holds ${underStops} stops under and ${overStops} over the mid-tone${commonPractice ? " (common practice, not measured)" : ""}; a smear up to ${blurMm} mm counts as sharp`,
   );
 }
 
-function windowWords({ name, opens, closes }: Site["windows"][number], zone: string): string {
-  return `window${name === null ? "" : ` ${name}`}: ${windowText({ window: { opens, closes, zone } })}`;
+function windowLines({ windows, zone }: Site): string[] {
+  if (windows.length === 0) return ["no window: plan, view and sweep ask for one with --window"];
+  return windows.map((window) => {
+    const name = window.name === null ? "" : ` ${window.name}`;
+    const parts = [
+      windowText({ window: { ...window, zone } }),
+      ...utcText(window, zone),
+      durationText(window),
+    ];
+    return `window${name}: ${parts.join("; ")}`;
+  });
 }
 
-function cameraTable(site: Site, views: readonly CameraView[], width: number): string {
-  const rows = views.map(({ camera, axis, body }) => [
-    camera.id,
-    `${azimuthText(axis.azimuthDeg)} ${elevationText(axis.elevationDeg)}`,
-    rangeText(axis.rangeM),
-    `${camera.lens.focalMm} mm`,
-    cutText(camera.gate.name ?? `${camera.gate.widthMm} x ${camera.gate.heightMm}`, LONGEST_GATE),
-    camera.medium?.name ?? "-",
-    camera.keep.join(" "),
-    [seenWords(site, body), missingOf(camera)].filter((word) => word !== "").join(", "),
-  ]);
-  const heads = ["id", "axis", "range", "lens", "gate", "medium", "keep", "vehicle"];
-  return fittedTable(
-    heads.map((head) => ({ head })),
-    rows,
-    width,
+/** "16:10 to 18:40 UTC"; nothing where the wall shows UTC anyway. */
+function utcText({ opens, closes }: Window, zone: string): string[] {
+  if ([opens, closes].every((at) => offsetText(at, zone) === "UTC")) return [];
+  const isElsewhere = dayText(opens, "UTC") !== dayText(opens, zone);
+  const from = `${isElsewhere ? `${dayText(opens, "UTC")} ` : ""}${clockText(opens, "UTC")}`;
+  const date = isSameDate(opens, closes, "UTC") ? "" : `${dayText(closes, "UTC")} `;
+  return [`in UTC ${from} to ${date}${clockText(closes, "UTC")}`];
+}
+
+/** "2 h 30 min", to the nearest minute. */
+function durationText({ opens, closes }: Window): string {
+  const minutes = Math.round((closes.getTime() - opens.getTime()) / MS_PER_MINUTE);
+  const [hours, rest] = [Math.floor(minutes / 60), minutes % 60];
+  return [...(hours > 0 ? [`${hours} h`] : []), ...(rest > 0 || hours === 0 ? [`${rest} min`] : [])].join(
+    " ",
   );
 }
 
-/** Gates longer than this are cut in the table. */
-const LONGEST_GATE = 14;
-
-/** Less than this share of the body cut off is nothing. */
-const WHOLE_SHARE = 0.97;
-
-function seenWords({ vehicle }: Site, body: CameraView["body"]): string {
-  if (body === null || vehicle === null) return "-";
-  if (body.visible === null) return "not seen";
-  const { fromM, toM } = body.visible;
-  return toM - fromM < WHOLE_SHARE * vehicle.heightM ? "part" : "seen";
-}
-
-/** Why a camera will get light and sun risk only. */
-function missingOf(camera: Camera): string {
-  const missing = whatIsMissing(camera);
-  return missing.length === 0 ? "" : `no ${missing.join(", no ")}`;
+/** "corrections added to the light, stops: clear +0.3, P04 -0.5". */
+function correctionLines({ corrections }: Site): string[] {
+  const given = [...Object.entries(corrections.bySky), ...Object.entries(corrections.byCamera)];
+  const words = given.map(([name, stops]) => `${name} ${stopsText(stops)}`);
+  return words.length === 0 ? [] : [`corrections added to the light, stops: ${words.join(", ")}`];
 }

@@ -5,52 +5,70 @@ export function starterSite(name: string): string {
   return STARTER.replace("NAME", () => JSON.stringify(name.trim() === "" ? "New site" : name.trim()));
 }
 
-const STARTER = `# A padstop site file. Numbers are metres, millimetres (optics), degrees, seconds and frames/s;
-# text may name another unit: "1340 ft", "0.4 km", "12°30'". Replace every value with your own.
+const STARTER = `# A padstop site file: one pad, its cameras and the windows. Everything in it is an example; replace it part by part,
+# in this order, and run "padstop check" on the file after each: it says what is wrong, or what it understood.
+#   1 site      2 vehicle      3 media, defaults, cameras      4 structures, floodlights      5 windows
+# Then "padstop plan" gives the settings, "padstop rank" compares the windows, "padstop sweep" follows the trackers,
+# and "padstop report FILE -o plan.html" makes the pages to look at and to print.
+#
+# A number is in metres, millimetres (optics), degrees, seconds or frames/s; a text may name another unit:
+# "1340 ft", "0.4 km", "12°30'". Bearings and azimuths are degrees clockwise from north. Indent with blanks, not tabs.
 
 site:
   name: NAME
-  zone: Atlantic/Azores         # IANA time zone; times below are wall time here
-  latitude: 45.2                # degrees, north positive
-  longitude: -27.4              # degrees, east positive
-  height: 10
+  zone: Atlantic/Azores         # IANA time zone; the times below are its wall time
+  latitude: 45.2                # the pad; degrees, north positive
+  longitude: -27.4              # east positive
+  height: 10                    # of the pad datum; all "up" and "base" below count from there
+  bearings: true                # from true north; or the declination that is added, east positive: -8.5
 
 vehicle:
-  height: 40
+  height: 40                    # length of the body
   diameter: 3
-  base: 4                       # foot of the body above the pad datum
-  plume: { propellant: kerolox }     # solid, kerolox, methalox, hydrolox or hypergolic; or luminance: 4e6 cd/m2
-  ascent: { heading: 95, thrustToWeight: 1.35 }   # a rough guess; better the name of a .csv: t (s), east (m), north (m), up (m)
+  base: 4                       # its foot above the pad datum
+  reflectance: 0.8              # of the body: white paint 0.8, bare metal and dark paint less
+  plume: { propellant: kerolox, length: 45, width: 5 }   # solid, kerolox, methalox, hydrolox, hypergolic; or luminance: 4e6 cd/m2
+  # The way it flies, for trackers. This is a rough guess from three numbers; a table is better:
+  # ascent: ascent.csv          # beside this file, with headings t (s), east (m), north (m), up (m)
+  ascent: { heading: 95, thrustToWeight: 1.35 }
 
-structures:                     # what hides the sun or shades the body
-  - { name: tower, at: { bearing: 300, range: 15 }, width: 8, depth: 8, height: 50, solidity: 0.6 }
+structures:                     # what hides the sun, or shades the body; [] when there is nothing
+  - { name: tower, at: { bearing: 300, range: 15 }, width: 8, depth: 8, height: 50, solidity: 0.6 }   # 1 is opaque
 
-media:                          # kind gives a usable range of common practice; under and over are better
-  film: { speed: 200, kind: negative }
+# floodlights: { illuminance: 300, deck: 150 }   # lx on the body and the deck, for windows at night
 
-defaults:                       # taken where a camera is silent
+media:                          # "kind" takes a range of common practice; better your own: under: 3, over: 4 (stops)
+  film: { speed: 200, kind: negative }           # negative, reversal or sensor
+
+defaults:                       # holds for every camera that does not say it itself
   medium: film
-  gate: 35mm 4-perf
-  lens: { stops: [2.8, 4, 5.6, 8, 11, 16, 22] }
-  filters: [0, 0.3, 0.6, 0.9, 1.2]
-  rate: 96
-  shutter: { angle: 120 }
+  gate: 35mm 4-perf             # or { width: 24.89, height: 18.67 }
+  lens: { stops: [2.8, 4, 5.6, 8, 11, 16, 22] }  # as engraved
+  filters: [0, 0.3, 0.6, 0.9, 1.2]               # densities in the bag
+  rate: 96                      # frames/s
+  shutter: { angle: [172.8, 120, 45] }           # those that can be set; or { time: [1/500, 1/1000] }
 
 cameras:
-  - id: P1                      # placed and aimed at the vehicle
+  - id: P1                      # "at": bearing and distance as seen from the pad, "up" above its level
     at: { bearing: 140, range: 400, up: 2 }
-    aim: { up: 24 }
+    aim: { up: 24 }             # at this height of the vehicle
     lens: { focal: 100 }
-    keep: [body, plume]
-  - id: T1                      # a tracker follows the vehicle: padstop sweep tells when the sun crosses its frame
+    keep: [body]                # what has to stay in the range of the medium: body, plume, sky, deck
+  - id: P2                      # keeps the burning plume, too: planned for after ignition
+    at: { bearing: 205, range: 350, up: 2 }
+    aim: { up: 12 }
+    lens: { focal: 75, hood: { length: 80, diameter: 110 } }
+    keep: [plume]
+  - id: T1                      # a tracker follows the vehicle along its ascent
     at: { bearing: 75, range: 5 km }
-    track: { part: nose }
+    track: { part: nose }       # nose, upper-half, middle, lower-half, base
     lens: { focal: 600 }
-  - id: A1                      # the least that works: an axis
+  - id: A1                      # the least that works: a direction, from the pad's place
     azimuth: 214
     elevation: 3
     lens: { focal: 50 }
 
-windows:                        # possible T-0s
+windows:                        # when T-0 may be; "padstop plan" takes the first, or the one named with --window
   - { name: first, opens: 2027-04-18T17:10, closes: 2027-04-18T19:40 }
+  - { name: second, opens: 2027-04-20T08:30, closes: 2027-04-20T11:00 }
 `;

@@ -123,11 +123,16 @@ describe.concurrent("a site file that is", () => {
 
 const LINES: readonly (readonly [why: string, args: readonly string[], says: string])[] = [
   ["an unknown command", ["pln", SITE], "Did you mean plan?"],
+  ["a command that would colour the terminal", ["\u001b[31mplan"], "E_CHOICE  COMMAND"],
   ["an unknown option", ["plan", SITE, "--windw", "x"], "Did you mean --window?"],
-  ["an unknown short option", ["plan", SITE, "-x"], "-x"],
-  ["an option without its value", ["plan", SITE, "--sky"], "--sky"],
-  ["one argument too many", ["plan", SITE, SITE], "too many arguments"],
-  ["no site", ["plan"], "site"],
+  ["an unknown short option", ["plan", SITE, "-x"], "E_OPTION  -x"],
+  [
+    "an option without its value",
+    ["plan", SITE, "--sky"],
+    "E_OPTION  --sky\n  found nothing; accepted: <states>",
+  ],
+  ["one argument too many", ["plan", SITE, SITE], "E_OPTION  padstop plan"],
+  ["no site", ["plan"], "E_MISSING  SITE"],
   ["an empty window", ["plan", SITE, "--window", ""], "E_NAME  --window"],
   ["half an interval", ["plan", SITE, "--window", "2027-04-18T17:10/"], "E_TIME  --window"],
   ["a window of no length", ["plan", SITE, "--window", "2027-04-18T17:10/17:10"], "E_ORDER  --window"],

@@ -4,6 +4,8 @@ import { readdirSync, readFileSync } from "node:fs";
 import Ajv2020 from "ajv/dist/2020.js";
 import { describe, expect, it } from "vitest";
 import { parse } from "yaml";
+import { planWindow } from "../../src/plan/planWindow.ts";
+import { sweepTracker } from "../../src/plan/sweep/sweepTracker.ts";
 import { parseSite } from "../../src/site/parseSite.ts";
 import { siteJsonSchema } from "../../src/site/siteSchema.ts";
 import { starterSite } from "../../src/site/starter.ts";
@@ -41,8 +43,29 @@ describe("the starter site", () => {
   it.each(["Gull Rock", 'A "quoted" $& name', "", "a: b # c"])("named %j is sound", (name) => {
     const site = parseSite(starterSite(name));
     expect(site.name).toBe(name === "" ? "New site" : name);
-    expect(site.windows).toHaveLength(1);
+    expect(site.windows).toHaveLength(2);
     expect(validate(parse(starterSite(name)))).toBe(true);
+  });
+
+  it("gives every camera a setting that holds in both windows, and its tracker a sweep", () => {
+    const site = parseSite(starterSite("x"));
+    for (const window of site.windows) {
+      const { cameras } = planWindow(site, window, { sky: ["clear"], stepS: 1800 });
+      expect(cameras.map(({ setting }) => setting?.holds)).toEqual([1, 1, 1, 1]);
+      expect(sweepTracker(site, "T1", window, { stepS: 1800 }).id).toBe("T1");
+    }
+  });
+
+  it("is sound with its commented lines taken in", () => {
+    const lit = starterSite("x").replace("# floodlights:", "floodlights:");
+    expect(parseSite(lit).floodlightLx).toBe(300);
+    const tabled = starterSite("x")
+      .replace("  # ascent: ascent.csv", "  ascent: ascent.csv")
+      .replace(/^ {2}ascent: \{.*$/m, "");
+    const table = "t (s),east (m),north (m),up (m)\n0,0,0,0\n20,0,0,900\n40,200,0,4000\n";
+    expect(parseSite(tabled, () => table).vehicle?.ascent).toBeTruthy();
+    const turned = starterSite("x").replace("bearings: true", "bearings: -8.5");
+    expect(parseSite(turned).cameras[0]!.at).toMatchObject({ bearingDeg: 131.5 });
   });
 });
 

@@ -5,7 +5,8 @@ import { PadstopError, problem } from "../../base/problem.ts";
 import { type ConvertInput, convertExposure } from "../../exposure/convert.ts";
 import { convertedJson, convertedText, evTables } from "../../show/evSheet.ts";
 import type { Context } from "../context.ts";
-import { type CommonOptions, numberOf, OPTIONS, oneOf } from "../options.ts";
+import { numberOf, oneOf } from "../optionParsers.ts";
+import { type CommonOptions, OPTIONS } from "../options.ts";
 import { deliver, sheetOptions } from "../output.ts";
 
 type Options = Pick<CommonOptions, "output" | "quiet" | "color" | "width"> & {

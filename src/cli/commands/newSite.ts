@@ -18,8 +18,11 @@ export function addNew(program: Command, { world }: Context): void {
     .addOption(OPTIONS.quiet())
     .addHelpText("after", '\nExample:\n  padstop new "Gannet Ledge"\n')
     .action((name: string, options: Pick<CommonOptions, "output" | "quiet">) => {
+      const text = starterSite(name.trim());
+      // The name makes the file, so that here stdout has to be asked for.
+      if (options.output === "-") return world.out(text);
       const path = options.output ?? `${fileStem(name)}.yaml`;
-      writeWhole(path, starterSite(name.trim()), { mayReplace: false, source: null });
+      writeWhole(path, text, { mayReplace: false, source: null });
       if (!options.quiet) world.err(`Wrote ${path}. Next: padstop plan ${path}\n`);
     });
 }

@@ -10,7 +10,7 @@ import type { Context } from "../context.ts";
 import { readSite } from "../files.ts";
 import { type CommonOptions, OPTIONS } from "../options.ts";
 import { tellOtherWindows } from "../otherWindows.ts";
-import { deliver } from "../output.ts";
+import { deliver, fileOf } from "../output.ts";
 import { pageProgram, sha256Base64 } from "../pageProgram.ts";
 import { VERSION } from "../version.ts";
 
@@ -52,8 +52,8 @@ export function addReport(program: Command, context: Context): void {
 }
 
 /** A page is nothing to read in a terminal. */
-function refuseTerminal({ output }: Options, { world }: Context): void {
-  if (output !== undefined || !world.isTerminal) return;
+function refuseTerminal(options: Options, { world }: Context): void {
+  if (fileOf(options) !== undefined || !world.isTerminal) return;
   const accepted = "a file for the page, or a pipe";
   throw new PadstopError([
     problem("E_MISSING", "--output", { found: "a terminal", accepted, next: "-o plan.html" }),

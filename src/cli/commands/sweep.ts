@@ -1,4 +1,4 @@
-/** `padstop sweep SITE [CAMERA]`: the trackers along the ascent. */
+/** `padstop sweep SITE [TRACKER]`: the trackers along the ascent. */
 
 import type { Command } from "commander";
 import { sweepMapOf } from "../../plan/sweep/sweepMap.ts";
@@ -31,7 +31,7 @@ export function addSweep(program: Command, context: Context): void {
     .command("sweep")
     .description("the trackers along the ascent: the sun, one setting for all of it, the turns of the mount")
     .argument("<site>", "site file (YAML)")
-    .argument("[camera]", "id of a tracker, with one T-0 of it by T+; default all trackers")
+    .argument("[tracker]", "id of a tracker, with one T-0 of it by T+; default all trackers")
     .addOption(OPTIONS.window())
     .addOption(OPTIONS.sky())
     .addOption(OPTIONS.step())

@@ -2,6 +2,8 @@
 
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { planWindow } from "../../src/plan/planWindow.ts";
+import { cameraFile } from "../../src/show/report/cameraFile.tsx";
 import type { Site } from "../../src/site/types.ts";
 import { type OpenPage, openBrowser, openPage } from "../support/browser.ts";
 import { demoSite, type PageOptions, pageOf, siteOf } from "../support/reportPages.ts";
@@ -131,6 +133,54 @@ describe("names that should not be trusted", () => {
       { viewport: { width, height: 800 }, bypassCSP: true },
     );
   });
+});
+
+it("pictures of hostile and odd cameras are files that a strict reader takes", async () => {
+  const site = hostileSite();
+  const window = site.windows[0]!;
+  const [first] = site.cameras;
+  const away = { ...first!, id: "]]>", aim: { kind: "axis", azimuthDeg: 20, elevationDeg: 60 } as const };
+  const files = [...site.cameras, away].map((camera) => {
+    const alone = { ...site, cameras: [camera] };
+    return cameraFile(alone, window, ["clear"], planWindow(alone, window, { sky: ["clear"] }), null);
+  });
+  const page = await held.browser!.newPage();
+  for (const file of files)
+    expect(
+      await page.evaluate(
+        (text) =>
+          new DOMParser().parseFromString(text, "image/svg+xml").querySelector("parsererror")?.textContent,
+        file,
+      ),
+    ).toBeUndefined();
+  await page.close();
+});
+
+it("the widest figures of a setting stay in their card on a small screen", async () => {
+  const odd = siteOf(`
+site: { name: Wide, zone: UTC, latitude: 12, longitude: 3 }
+vehicle: { height: 40, diameter: 3 }
+media: { m: { speed: 0.5, under: 0.1, over: 0.1 } }
+cameras:
+  - { id: C, at: { bearing: 90, range: 300 }, aim: { up: 20 }, medium: m, gate: full-frame, keep: [body, sky, deck], lens: { focal: 20, stops: [0.5] }, shutter: { time: 1/1000000 }, filters: [8] }
+windows: [ { opens: 2027-03-20T22:30, closes: 2027-03-21T01:30 } ]
+`);
+  const context = { viewport: { width: 390, height: 800 } };
+  const skies = [{ state: "haze", linkeTurbidity: 4.5 }, "overcast"] as const;
+  await withPage(
+    odd,
+    { skies },
+    async ({ page }) => {
+      const beyondPx = await page.$eval(".card", (card) => {
+        const right = card.getBoundingClientRect().right;
+        return Math.max(
+          ...[...card.querySelectorAll("td,th")].map((e) => e.getBoundingClientRect().right - right),
+        );
+      });
+      expect(beyondPx).toBeLessThanOrEqual(0);
+    },
+    context,
+  );
 });
 
 describe("few and many cameras:", () => {

@@ -3,6 +3,7 @@
 import { toAzimuthElevation } from "../base/vector.ts";
 import type { CameraView } from "../plan/cameraView.ts";
 import { whatIsMissing } from "../plan/choices.ts";
+import { bearingNotes, squareNotes, squareWords } from "../plan/placeNotes.ts";
 import { followsWords } from "../plan/sweep/sweepSummary.ts";
 import { spotFromPadM } from "../site/standing.ts";
 import type { Camera, Medium, Site, Structure, Track } from "../site/types.ts";
@@ -22,6 +23,10 @@ export function siteSummary(
 ): string {
   const lines = [
     placeWords(site),
+    ...bearingNotes(site),
+    ...(site.bearings.kind === "true" ? [] : ["azimuths here and in all results are true"]),
+    ...squareWords(site),
+    ...site.cameras.flatMap((camera) => squareNotes(site, camera).map((note) => `${camera.id}: ${note}`)),
     vehicleWords(site),
     ...ascentWords(site),
     ...mediaWords(site.cameras),

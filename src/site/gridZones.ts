@@ -23,6 +23,9 @@ export const gridFault = (
   fault: { code, found, accepted, next },
 });
 
+/** Longer than this is no coordinate, and not worth a pattern's time. */
+export const MOST_GRID_CHARS = 60;
+
 /** Bands of 8 degrees from 80 S, the last of 12. */
 const BANDS = "CDEFGHJKLMNPQRSTUVWX";
 const SOUTH_END_DEG = -80;

@@ -4,7 +4,15 @@
  */
 
 import { type GridPlace, gridPlace } from "./gridPlace.ts";
-import { bandSpan, type GridResult, gridFault, placeFault, zoneFault, zoneSpan } from "./gridZones.ts";
+import {
+  bandSpan,
+  type GridResult,
+  gridFault,
+  MOST_GRID_CHARS,
+  placeFault,
+  zoneFault,
+  zoneSpan,
+} from "./gridZones.ts";
 import { shortText } from "./sourcePlaces.ts";
 
 export const MGRS_ACCEPTED =
@@ -28,7 +36,7 @@ const DIGITS_ACCEPTED = `${2 * LEAST_PLACES} (1 km) to ${2 * MOST_PLACES} (1 m) 
 export function parseMgrs(text: string): GridResult {
   const written = text.trim().toUpperCase();
   const short = shortText(written);
-  const [, zoneText, band = "", column = "", row = "", first = "", second = ""] = FORM.exec(written) ?? [];
+  const [, zoneText, band = "", column = "", row = "", first = "", second = ""] = formOf(written);
   if (zoneText === undefined) return gridFault("E_TYPE", short, MGRS_ACCEPTED, formNext(written));
   const zone = Number(zoneText);
   const fault =
@@ -54,6 +62,9 @@ export function parseMgrs(text: string): GridResult {
   }
   return placeFault(zone, place, short) ?? { ok: true, place: { ...place, squareM } };
 }
+
+const formOf = (written: string): readonly string[] =>
+  (written.length <= MOST_GRID_CHARS ? FORM.exec(written) : null) ?? [];
 
 /** References near the poles have no zone. */
 const formNext = (written: string): string | null =>

@@ -10,6 +10,7 @@ import {
   type GridResult,
   gridFault,
   latitudeText,
+  MOST_GRID_CHARS,
   placeFault,
   zoneFault,
 } from "./gridZones.ts";
@@ -32,7 +33,7 @@ const BAND_EDGE_DEG = 0.001;
 
 export function parseUtm(text: string): GridResult {
   const written = text.trim();
-  const [, zoneText, word = "", easting, northing] = FORM.exec(written) ?? [];
+  const [, zoneText, word = "", easting, northing] = formOf(written);
   if (zoneText === undefined) return gridFault("E_TYPE", shortText(written), UTM_ACCEPTED, formNext(written));
   const zone = Number(zoneText);
   const letter = word.toUpperCase();
@@ -49,6 +50,9 @@ export function parseUtm(text: string): GridResult {
     (band === null ? null : bandFault(band, place, northingM));
   return fault ?? { ok: true, place: { ...place, squareM: null } };
 }
+
+const formOf = (written: string): readonly string[] =>
+  (written.length <= MOST_GRID_CHARS ? FORM.exec(written) : null) ?? [];
 
 /** Two numbers after the zone and no letter is the form most often met. */
 const formNext = (written: string): string | null =>

@@ -23,6 +23,8 @@ function row(size: readonly [number, number, string, number], reason: string, so
 const SPA = "Reda & Andreas 2003, NREL/TP-560-34302";
 const IES_1984 = "IES Calculation Procedures Committee 1984";
 const EXPLANATORY_SUPPLEMENT = "Explanatory Supplement to the Astronomical Almanac 1992";
+const WMM2025 = "NOAA/NCEI and BGS 2024, World Magnetic Model 2025, test values";
+const GEOGRAPHICLIB = "GeographicLib 2.1.2, GeoConvert (Karney)";
 const ISO_15469 = "ISO 15469:2004 / CIE S 011";
 
 export const TOLERANCES = {
@@ -462,6 +464,19 @@ export const TOLERANCES = {
     [5e-4, 1e-3, "s", 12],
     "ends are sought to 0.5 ms",
     "geometric construction on the ellipsoid",
+  ),
+  "WMM2025 declination": row([0.001, 0.005, "deg", 12], "printed digits", WMM2025),
+  "WMM2025 horizontal intensity": row([0.01, 0.05, "nT", 12], "printed digits", WMM2025),
+  "WMM2025 anywhere, across the field": row(
+    [1.2, 4, "nT", 120],
+    "a declination is cut to 0.01 degree: half of that across up to 42,000 nT is 3.7 nT",
+    "the coefficients of WMM2025 in the definition of the potential",
+  ),
+  "UTM to a place": row([1e-6, 2e-6, "m", 80], "coordinates printed to a micrometre", GEOGRAPHICLIB),
+  "MGRS to a place": row(
+    [1e-8, 1e-7, "m", 80],
+    "5 nm of the projection, 1e-14 degree printed",
+    GEOGRAPHICLIB,
   ),
 } as const satisfies Record<string, Tolerance>;
 

@@ -20,7 +20,6 @@ export const PROBLEM_CODES = [
   "E_CHARS",
   "E_AT_PAD",
   "E_CONFLICT",
-  "E_LATER",
   "E_CSV",
   "E_FILE",
   "E_WRITE",

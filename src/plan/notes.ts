@@ -17,6 +17,7 @@ import type { Clock, TimeSpan } from "./clock.ts";
 import type { CameraHides } from "./hiddenSun.ts";
 import type { LightTable } from "./lightTable.ts";
 import type { ImageMotion } from "./motion.ts";
+import { squareNotes } from "./placeNotes.ts";
 import type { Setting } from "./planTypes.ts";
 import type { Scene } from "./scene.ts";
 import type { SettingInput } from "./settingFor.ts";
@@ -72,7 +73,7 @@ export function notesFor(input: NotesInput): string[] {
 
 function placeNotes({ site, view, sweep }: NotesInput): string[] {
   const { camera, body } = view;
-  const notes: string[] = [];
+  const notes = squareNotes(site, camera);
   if (camera.notes !== null) notes.push(`from the site file: ${camera.notes}`);
   if (camera.track !== null) notes.push(trackerWords(sweep));
   if (!view.placeGiven) {

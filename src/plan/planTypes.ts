@@ -1,7 +1,7 @@
 /** What a plan says: the fields that outside checks rely on, and ours beside them. A null has its reason in `notes`, in the field beside it, or in what the field says. */
 
 import type { LightClass } from "../light/lightClass.ts";
-import type { Thing } from "../site/types.ts";
+import type { MagneticBearings, Thing } from "../site/types.ts";
 import type { SunEvents } from "../sky/sunEvents.ts";
 import type { HiddenShare } from "../view/hiders.ts";
 import type { TimeSpan } from "./clock.ts";
@@ -107,6 +107,8 @@ export interface WindowPlan {
     readonly latitudeDeg: number;
     readonly longitudeDeg: number;
     readonly heightM: number;
+    /** How magnetic bearings of the file were made true; left out where they were not magnetic. */
+    readonly bearings?: MagneticBearings;
   };
   readonly window: {
     readonly name: string | null;

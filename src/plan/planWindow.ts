@@ -37,7 +37,12 @@ export function planPrepared(shared: Shared, prepare: (camera: Camera) => Prepar
   const clock = makeClock(site.zone, window.opens, window.closes);
   const cameras = site.cameras.map((camera) => planCamera(scene, prepare(camera), clock));
   return {
-    site: { name: site.name, zone: site.zone, ...site.place },
+    site: {
+      name: site.name,
+      zone: site.zone,
+      ...site.place,
+      ...(site.bearings.kind === "magnetic" ? { bearings: site.bearings } : {}),
+    },
     window: { name: window.name, opens: window.opens, closes: window.closes, zone: site.zone },
     sky: scene.skies.map(skyName),
     stepS: scene.stepS,

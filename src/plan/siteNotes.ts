@@ -9,12 +9,13 @@ import { secondOpinion } from "../sky/secondOpinion.ts";
 import { sunAt } from "../sky/sun.ts";
 import type { Clock } from "./clock.ts";
 import { mediumNotes } from "./notes.ts";
+import { bearingNotes } from "./placeNotes.ts";
 import type { Scene } from "./scene.ts";
 
 export function siteNotes(scene: Scene, clock: Clock): string[] {
   const { site, window } = scene;
   const notes = mediumNotes(site.cameras);
-  notes.push(...ascentNotes(scene));
+  notes.push(...bearingNotes(site), ...ascentNotes(scene));
   if (Object.keys({ ...site.corrections.bySky, ...site.corrections.byCamera }).length > 0) {
     notes.push("corrections from readings are applied to body, sky and deck");
   }

@@ -4,6 +4,7 @@ import { standardAir } from "../base/standardAir.ts";
 import { MS_PER_MINUTE } from "../base/units.ts";
 import { toAzimuthElevation } from "../base/vector.ts";
 import type { CameraView } from "../plan/cameraView.ts";
+import { bearingNotes, squareNotes, squareWords } from "../plan/placeNotes.ts";
 import { spotFromPadM } from "../site/standing.ts";
 import type { Camera, Medium, Site, Structure, Window } from "../site/types.ts";
 import { flightAt } from "../view/ascentPath.ts";
@@ -24,6 +25,9 @@ export function siteSummary(
 ): string {
   const lines = [
     placeWords(site),
+    ...bearingNotes(site),
+    ...squareWords(site),
+    ...site.cameras.flatMap((camera) => squareNotes(site, camera).map((note) => `${camera.id}: ${note}`)),
     vehicleWords(site),
     ...ascentWords(site),
     ...mediaWords(site.cameras),

@@ -49,15 +49,13 @@ export function directionOf(merged: Merged, around: Surroundings, findings: Find
   requirePlace(merged, findings);
   if (keys.track !== undefined) return trackAim(keys.track, merged, around, findings);
   if (keys.aim === undefined) return null;
-  return keys.aim.kind === "place"
-    ? { kind: "place", place: placeOf(keys.aim, around.head).place }
-    : { kind: "vehicle", upM: keys.aim.up };
+  return keys.aim.kind === "place" ? placeOf(keys.aim, around.head) : { kind: "vehicle", upM: keys.aim.up };
 }
 
 function requirePlace(merged: Merged, findings: Findings): void {
   if (isGivenAnywhere(merged, "at")) return;
   const what = merged.keys.track === undefined ? "aim" : "track";
-  const accepted = `where the camera stands, as it has ${what}: { bearing, range } or { latitude, longitude }`;
+  const accepted = `where the camera stands, as it has ${what}: { bearing, range }, { latitude, longitude }, { utm } or { mgrs }`;
   const next = what === "aim" ? "give at, or azimuth and elevation in place of aim" : null;
   findings.add(merged.own, ["at"], "E_MISSING", { accepted, next });
 }

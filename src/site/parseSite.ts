@@ -19,7 +19,7 @@ import { readCameras } from "./readCameras.ts";
 import { readHorizon } from "./readHorizon.ts";
 import { readMedia } from "./readMedia.ts";
 import { readFloodlights, readVehicle } from "./readPadThings.ts";
-import { readSiteHead } from "./readSiteKeys.ts";
+import { readSiteKeys, siteHead } from "./readSiteKeys.ts";
 import { readStructures } from "./readStructures.ts";
 import { readCorrections, readSettings, readWindows } from "./readWindows.ts";
 import { siteFile } from "./siteSchema.ts";
@@ -54,8 +54,10 @@ export function parseSite(text: string, given: SiteFiles = {}, fileName = "site.
 }
 
 function readAll(source: Source, origins: readonly Origin[], files: FileText, findings: Findings): Site {
-  const full = readSiteHead(source, findings);
-  const { bearingOffsetDeg: _, ...head } = full;
+  const read = readSiteKeys(source, findings);
+  const windows = readWindows(source, read.keys.zone, findings);
+  const full = siteHead(read, windows, source, findings);
+  const { bearingOffsetDeg: _, isPlaced: __, ...head } = full;
   const vehicle = readVehicle(source, full, files, findings);
   const around = {
     head: full,
@@ -73,7 +75,7 @@ function readAll(source: Source, origins: readonly Origin[], files: FileText, fi
     horizon: readHorizon(source, full, findings),
     ...readFloodlights(source, findings),
     cameras: readCameras(source, origins, around, findings),
-    windows: readWindows(source, head.zone, findings),
+    windows,
     corrections: readCorrections(source, ids, findings),
     settings: readSettings(source, findings),
   };

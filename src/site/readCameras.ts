@@ -81,6 +81,7 @@ function resolve(
 /** A camera stands outside the vehicle and the structures, within reach of the pad. */
 function checkSpot(at: Spot, merged: Merged, around: Surroundings, findings: Findings): void {
   const { head, vehicle, structures } = around;
+  if (at.kind === "place" && !head.isPlaced) return;
   const distanceM = padDistanceM(at, head.place);
   if (distanceM > FARTHEST_CAMERA_M) {
     findings.add(originOf(merged, "at"), ["at"], "E_RANGE", {

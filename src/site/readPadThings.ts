@@ -8,7 +8,7 @@ import type { SiteHead } from "./readSiteKeys.ts";
 import { siteFile, vehicleKeys } from "./siteSchema.ts";
 import type { Source } from "./source.ts";
 import type { WrittenPlace, WrittenSpot } from "./spotSchema.ts";
-import type { Plume, Site, Spot, Vehicle } from "./types.ts";
+import type { Plume, Site, Spot, SpotPlace, Vehicle } from "./types.ts";
 
 /** White paint of a body: common practice, no source. */
 const DEFAULT_BODY_REFLECTANCE = 0.8;
@@ -20,12 +20,11 @@ export function spotOf(written: WrittenSpot, head: SiteHead): Spot {
   return { kind: "bearing", bearingDeg, rangeM: written.range, upM: written.up };
 }
 
-export function placeOf(written: WrittenPlace, head: SiteHead): Extract<Spot, { kind: "place" }> {
+export function placeOf(written: WrittenPlace, head: SiteHead): SpotPlace {
   const heightM = written.height ?? head.place.heightM;
-  return {
-    kind: "place",
-    place: { latitudeDeg: written.latitude, longitudeDeg: written.longitude, heightM },
-  };
+  const place = { latitudeDeg: written.latitude, longitudeDeg: written.longitude, heightM };
+  const { squareM } = written;
+  return squareM === null ? { kind: "place", place } : { kind: "place", place, squareM };
 }
 
 export function readVehicle(

@@ -5,40 +5,16 @@
 
 import * as z from "zod";
 import { ascentSchema } from "./ascentSchema.ts";
+import { bearingsSchema } from "./bearingsKey.ts";
 import { cameraDefaultsSchema, cameraSchema } from "./cameraSchema.ts";
 import { choice, fail, map, quantity, tableName, text } from "./fields.ts";
-import { describe, parseQuantity } from "./quantity.ts";
-import { bearing, height, latitude, longitude, spotSchema } from "./spotSchema.ts";
+import { bearing, PLACE_WAYS, placeKeys, requiredOf, spotSchema } from "./spotSchema.ts";
 import { PROPELLANTS } from "./types.ts";
-
-const BEARINGS_ACCEPTED = "true, or the declination in degrees east (-180 to 180)";
-
-/** Degrees to add to every bearing of the file. */
-const bearingsSchema = z
-  .unknown()
-  .transform((value, sink): number => {
-    if (value === true || value === "true") return 0;
-    if (value === "magnetic") {
-      const next = "give the declination as a number of degrees east";
-      const found = "magnetic, which needs the World Magnetic Model; that is not in this version";
-      return fail(sink, value, { code: "E_LATER", found, accepted: BEARINGS_ACCEPTED, next });
-    }
-    const read = parseQuantity(value, "angleDeg", -180, 180);
-    return read.ok
-      ? read.value
-      : fail(sink, value, { ...read, found: describe(value), accepted: BEARINGS_ACCEPTED });
-  })
-  .meta({
-    description: `What the bearings of this file refer to: ${BEARINGS_ACCEPTED}`,
-    type: ["boolean", "number", "string"],
-  });
 
 export const siteKeys = map({
   name: text("Name of the site"),
   zone: text("IANA time zone"),
-  latitude: latitude(),
-  longitude: longitude(),
-  height: height().optional(),
+  ...placeKeys(),
   pressure: quantity(
     "pressureHPa",
     300,
@@ -48,7 +24,7 @@ export const siteKeys = map({
   temperature: quantity("temperatureC", -90, 60, "Air temperature").optional(),
   ground: quantity("ratio", 0, 1, "Diffuse reflectance of the ground").optional(),
   bearings: bearingsSchema.optional(),
-}).meta({ description: "The pad" });
+}).meta({ description: "The pad", oneOf: requiredOf(PLACE_WAYS) });
 
 const plumeSchema = map({
   propellant: choice(PROPELLANTS, "Propellant family").optional(),

@@ -5,8 +5,10 @@
 
 import type { Air, Place } from "../base/place.ts";
 import type { Ascent } from "./ascentTypes.ts";
+import type { Bearings } from "./bearingTypes.ts";
 
 export type { Ascent, AscentPoint, AscentTable, DownrangePoint, PitchPoint } from "./ascentTypes.ts";
+export type { Bearings, MagneticBearings } from "./bearingTypes.ts";
 
 /** The things in a picture that have a luminance. */
 export const THINGS = ["body", "plume", "sky", "deck"] as const;
@@ -48,13 +50,20 @@ export interface Vehicle {
 /** On the ground: a bearing and horizontal range from the pad, or coordinates. Bearings are true here. */
 export type Spot =
   | { readonly kind: "bearing"; readonly bearingDeg: number; readonly rangeM: number; readonly upM: number }
-  | { readonly kind: "place"; readonly place: Place };
+  | SpotPlace;
+
+/** Coordinates; with the side of the square, metres, where one of a grid was given and its middle taken. */
+export interface SpotPlace {
+  readonly kind: "place";
+  readonly place: Place;
+  readonly squareM?: number;
+}
 
 /** Where a camera looks. */
 export type Aim =
   /** At a height on the vehicle's axis, metres above the pad datum. */
   | { readonly kind: "vehicle"; readonly upM: number }
-  | { readonly kind: "place"; readonly place: Place }
+  | SpotPlace
   | { readonly kind: "axis"; readonly azimuthDeg: number; readonly elevationDeg: number };
 
 export interface Structure {
@@ -216,6 +225,10 @@ export interface Site {
   readonly zone: string;
   /** The pad datum. */
   readonly place: Place;
+  /** Side of the square of a grid whose middle that is, metres; left out where it was given as a point. */
+  readonly squareM?: number;
+  /** What the bearings of the file were measured from; here all are true. */
+  readonly bearings: Bearings;
   /** Given air; null means the standard atmosphere at the site's height. */
   readonly air: Air | null;
   readonly groundReflectance: number;

@@ -6,6 +6,7 @@ import { AXIS, brief, CAMERAS, HEAD, problemsOf, VEHICLE, withCamera } from "./s
 type Row = readonly [why: string, text: string, brief: string, suggestion: string | null];
 const S = HEAD + VEHICLE + CAMERAS;
 const AT = "at: { bearing: 90, range: 300 }";
+const PLACE = "latitude: 45, longitude: -27";
 
 const ROWS: readonly Row[] = [
   ["bad syntax", "site: {name: x", "E_YAML 1:15 file", null],
@@ -44,11 +45,28 @@ const ROWS: readonly Row[] = [
   ["long name", S.replace("Test", "n".repeat(201)), "E_CHARS 1:15 site.name", null],
   ["empty name", S.replace("Test", '""'), "E_CHARS 1:15 site.name", null],
   [
-    "magnetic bearings",
+    "magnetic bearings without a date",
     S.replace("name: Test", "name: T, bearings: magnetic"),
-    "E_LATER 1:28 site.bearings",
+    "E_MISSING 1:28 site.bearings",
     null,
   ],
+  ["no latitude", S.replace("latitude: 45, ", ""), "E_MISSING 1:7 site.latitude", null],
+  ["a misspelt latitude", S.replace("latitude", "latitud"), "E_KEY 1:44 site.latitud", "latitude"],
+  [
+    "site both",
+    S.replace("latitude: 45", "latitude: 45, utm: 26 north 500000 5000000"),
+    "E_CONFLICT 1:63 site.utm",
+    null,
+  ],
+  ["UTM of a site", `${S.replace(PLACE, "utm: 61 north 500000 5000000")}`, "E_RANGE 1:49 site.utm", null],
+  ["MGRS of a site", `${S.replace(PLACE, "mgrs: 26TMR123")}`, "E_TYPE 1:50 site.mgrs", null],
+  [
+    "UTM of a site, not of the cameras placed about it",
+    withCamera("azimuth: 3, at: { utm: 26 north 700000 5000000 }").replace(PLACE, "utm: 61 north 5 5"),
+    "E_RANGE 1:49 site.utm",
+    null,
+  ],
+  ["UTM no text", `${S.replace(PLACE, "utm: 26")}`, "E_TYPE 1:49 site.utm", null],
   ["no camera", HEAD, "E_EMPTY 1:1 cameras", null],
   ["empty camera list", `${HEAD}cameras: []`, "E_EMPTY 2:10 cameras", null],
   ["cameras no list", `${HEAD}cameras: 3`, "E_TYPE 2:10 cameras", null],
@@ -77,6 +95,31 @@ const ROWS: readonly Row[] = [
     "E_CONFLICT 4:69 cameras[C].at",
     null,
   ],
+  [
+    "at both grids",
+    withCamera("azimuth: 3, at: { utm: 26 north 700000 5000000, mgrs: 26TMR1212 }"),
+    "E_CONFLICT 4:69 cameras[C].at",
+    null,
+  ],
+  [
+    "at UTM and a bearing",
+    withCamera("azimuth: 3, at: { utm: 26 north 700000 5000000, bearing: 3 }"),
+    "E_CONFLICT 4:69 cameras[C].at",
+    null,
+  ],
+  [
+    "at UTM",
+    withCamera("azimuth: 3, at: { utm: 26 north 7000000 5000000 }"),
+    "E_RANGE 4:76 cameras[C].at.utm",
+    null,
+  ],
+  [
+    "at another zone",
+    withCamera("azimuth: 3, at: { utm: 27 north 500000 5000000 }"),
+    "E_RANGE 4:69 cameras[C].at",
+    null,
+  ],
+  ["aim by MGRS", withCamera(`${AT}, aim: { mgrs: 26TXX1212 }`), "E_CHOICE 4:99 cameras[C].aim.mgrs", null],
   [
     "at the pad",
     withCamera("azimuth: 3, at: { bearing: 3, range: 1.9 }"),

@@ -2,6 +2,7 @@
 
 import { skyName, skyState } from "../../sky/daylight.ts";
 import { cautionsForRisk } from "../cautions.ts";
+import { bearingNotes } from "../placeNotes.ts";
 import type { RankRoom } from "./rankRoom.ts";
 import type { RankedWindow } from "./rankTypes.ts";
 import { LOW_HAZE_DEG } from "./scoreWindow.ts";
@@ -63,7 +64,7 @@ function wholeNotes(
   { site, views, skies, skyWeights }: RankRoom,
   windows: readonly RankedWindow[],
 ): string[] {
-  const notes: string[] = [];
+  const notes = bearingNotes(site);
   if (site.structures.length > 0 || site.horizon.length > 0) {
     notes.push(
       "unlit counts shadows of structures and skyline too; a sun behind something opaque costs nothing, a lattice hides no sun",

@@ -36,6 +36,7 @@ export interface CommonOptions {
   readonly allSkies: readonly Sky[];
   readonly cards: 2 | 4;
   readonly viewPicture?: string;
+  readonly fromTable?: string;
 }
 
 /** Sky states and the weight of each; null when none is given. */
@@ -142,6 +143,8 @@ export const OPTIONS: OptionTable = {
       "--picture <file>",
       "what the camera sees at the T-0 of --at, or in the middle: a file in SVG",
     ),
+  fromTable: () =>
+    new Option("--from <table>", "a camera table (.csv) beside the new file or below: its cameras"),
   cards: () =>
     new Option("--cards <count>", "cards on a printed page: 2 or 4")
       .argParser((text: string) => Number(oneOf("--cards", ["2", "4"])(text)))

@@ -13,6 +13,7 @@ import { siteAscentOf } from "../view/siteAscent.ts";
 import { azimuthText, elevationText, rangeText } from "./numbers.ts";
 import { windowText } from "./planSheet.ts";
 import type { SheetOptions } from "./sheetOptions.ts";
+import { tableWords } from "./tableWords.ts";
 import { cutText, fittedTable, folded } from "./textTable.ts";
 
 export function siteSummary(
@@ -24,6 +25,7 @@ export function siteSummary(
     placeWords(site),
     vehicleWords(site),
     ...ascentWords(site),
+    ...site.tables.map(tableWords).filter((words) => words !== null),
     ...mediaWords(site.cameras),
     ...(site.floodlightLx === null ? [] : [floodlightWords(site)]),
     ...site.structures.map((structure) => structureWords(site, structure)),

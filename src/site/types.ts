@@ -5,6 +5,7 @@
 
 import type { Air, Place } from "../base/place.ts";
 import type { Ascent } from "./ascentTypes.ts";
+import type { TableReading } from "./tableReading.ts";
 
 export type { Ascent, AscentPoint, AscentTable, DownrangePoint, PitchPoint } from "./ascentTypes.ts";
 
@@ -230,4 +231,6 @@ export interface Site {
   readonly windows: readonly Window[];
   readonly corrections: Corrections;
   readonly settings: Settings;
+  /** How the tables that the file names were read. */
+  readonly tables: readonly TableReading[];
 }

@@ -115,13 +115,15 @@ function unitProblem(
   });
 }
 
+/** A shorter word is near to many. */
+const LEAST_CHARS = 3;
+
 function unknownProblem(text: string, name: string, index: number, header: CsvRow): Problem {
-  const near = nearest(dotted(name), [...CAMERA_HEADERS.keys()]);
   return problem("E_KEY", shortText(text), {
     place: header.placeOf(index),
     found: `column ${shortText(text)}`,
     accepted: "a camera key",
-    suggestion: near === null ? null : (CAMERA_HEADERS.get(near) ?? null),
+    suggestion: name.length < LEAST_CHARS ? null : nearest(dotted(name), [...CAMERA_HEADERS.keys()]),
     next: `columns: ${Object.keys(CAMERA_COLUMNS).join(", ")}`,
   });
 }

@@ -63,20 +63,35 @@ function sizeProblem({ rows, header }: CsvTable): Problem {
   });
 }
 
-/** A row with more or fewer cells than the header, or with a gate both by name and by size. */
+/** A row with more or fewer cells than the header, with a gate both by name and by size, or a fraction of no second. */
 function rowProblems(row: CsvRow, header: CsvRow, columns: readonly CameraColumn[]): Problem[] {
   const miscounted = cellCountProblem(row, header);
   if (miscounted !== null) return [miscounted];
   const given = columns.filter(({ index }) => row.texts[index]);
+  const problems = given
+    .filter((column) => isOddFraction(column, row))
+    .map((column) => fractionProblem(column, row));
   const gate = given.find(({ key }) => key === "gate");
-  if (gate === undefined || !given.some(({ key }) => key.startsWith("gate."))) return [];
-  return [
-    problem("E_CONFLICT", "gate", {
-      place: row.placeOf(gate.index),
-      found: "gate and gate.width",
-      accepted: "a gate by name or by size",
-    }),
-  ];
+  if (gate === undefined || !given.some(({ key }) => key.startsWith("gate."))) return problems;
+  const parts = { place: row.placeOf(gate.index), found: "gate and gate.width" };
+  return [...problems, problem("E_CONFLICT", "gate", { ...parts, accepted: "a gate by name or by size" })];
+}
+
+/** 1/500 means seconds to everyone, whatever unit stands over it. */
+const isOddFraction = ({ quantity, unit, index }: CameraColumn, { texts }: CsvRow): boolean =>
+  quantity === "timeS" &&
+  unit !== null &&
+  unit !== "s" &&
+  /\d\s*\/\s*\d[\d.,]*(?:\s*$|\s*;|\s+\d)/.test(texts[index] ?? "");
+
+function fractionProblem({ key, index, unit, header }: CameraColumn, row: CsvRow): Problem {
+  const text = shortText(row.texts[index] ?? "");
+  return problem("E_UNIT", shortText(header), {
+    place: row.placeOf(index),
+    found: `${text} in a column in ${unit}`,
+    accepted: `numbers in ${unit}, or fractions with their unit, for ${key}`,
+    next: "write 1/500 s, or s in the header",
+  });
 }
 
 function* numberCells({ rows }: CsvTable, columns: readonly CameraColumn[]): Generator<NumberCell> {

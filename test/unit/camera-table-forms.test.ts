@@ -161,10 +161,19 @@ describe("headers", () => {
     expect(said("Range (feet)")).toEqual(["E_UNIT 28 Range (feet)", "ft"]);
     expect(said("azimuth (true)")[0]).toBe("E_UNIT 28 azimuth (true)");
     expect(said("weight (kg)")[0]).toBe("E_UNIT 28 weight (kg)");
-    expect(said("Bearng (°)")).toEqual(["E_KEY 28 Bearng (°)", "at.bearing"]);
+    expect(said("Bearng (°)")).toEqual(["E_KEY 28 Bearng (°)", "bearing"]);
     expect(said("lens_focla")).toEqual(["E_KEY 28 lens_focla", "lens.focal"]);
     expect(said("range_furlong")).toEqual(["E_KEY 28 range_furlong", null]);
     expect(said("wholly other")).toEqual(["E_KEY 28 wholly other", null]);
+  });
+
+  it("leave fractions of a second alone", () => {
+    const shutters = (unit: string, cell: string) =>
+      brief(`id,azimuth,lens.focal,gate,shutter time (${unit})\nA,1,50,16mm,${cell}\n`);
+    expect(shutters("ms", "1/500")).toEqual(["E_UNIT 2:13 shutter time (ms)"]);
+    expect(shutters("ms", "1/500 1/1000")).toEqual(["E_UNIT 2:13 shutter time (ms)"]);
+    expect(shutters("ms", "1/500 s 2")).toEqual([]);
+    expect(shutters("s", "1/500 1/1000")).toEqual([]);
   });
 
   it("that mean the same are refused, and cells without a header", () => {

@@ -7,6 +7,7 @@ import { PadstopError, type Problem, problem } from "../base/problem.ts";
 import { type CameraColumn, dotted, readCameraHeader } from "./cameraHeader.ts";
 import { type CsvRow, type CsvTable, cellCountProblem, readCsv } from "./csvCells.ts";
 import { type DecimalMarks, type NumberCell, surveyDecimals, withPoints } from "./decimalMarks.ts";
+import { unguarded } from "./formulaGuard.ts";
 import { entryLabel, type Path, type Source } from "./source.ts";
 import { shortText } from "./sourcePlaces.ts";
 import type { TableReading } from "./tableReading.ts";
@@ -168,12 +169,6 @@ const BARE = /^[+\u2212-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?(?:\s*\/\s*\d+(?:\.\d
 
 const withUnit = (text: string, unit: string | null): string =>
   unit !== null && BARE.test(text) ? `${text} ${unit}` : text;
-
-/**
- * Takes away the apostrophe that makes a cell safe in a spreadsheet (see csvText): it stands before what would else begin a
- * formula, and before each such apostrophe of the text itself.
- */
-const unguarded = (text: string): string => text.replace(/^'(?='*[=+\-@\t\r\n＝＋－＠])/, "");
 
 function setDeep(target: Record<string, unknown>, steps: readonly string[], value: unknown): void {
   const [step = "", ...rest] = steps;

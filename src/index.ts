@@ -37,6 +37,7 @@ export type {
 export { type ViewOptions, type ViewPlan, viewCamera } from "./plan/viewCamera.ts";
 export { chooseWindow } from "./site/chooseWindow.ts";
 export { parseSite, referencedFiles, type SiteFiles } from "./site/parseSite.ts";
+export { decodeTable, type TableReading, type TableText } from "./site/tableReading.ts";
 export type { AscentPoint, Camera, Site, SkyState, Window } from "./site/types.ts";
 export { daylight, type Sky } from "./sky/daylight.ts";
 export { earthShadowHeightM, litAboveM } from "./sky/earthShadow.ts";

@@ -6,14 +6,34 @@ import { dirname, isAbsolute, join, normalize, sep } from "node:path";
 import { PadstopError, type ProblemCode, problem } from "../base/problem.ts";
 import { type FileRefusal, parseSite } from "../site/parseSite.ts";
 import { shortText } from "../site/sourcePlaces.ts";
+import { decodeTable, type TableText } from "../site/tableReading.ts";
 import type { Site } from "../site/types.ts";
 
 /** Larger than this is no site file, and no table beside one. */
 const MOST_BYTES = 1_000_000;
 const MOST_TABLE_BYTES = 10_000_000;
 
-/** A file's text. Throws PadstopError when it is missing, not a file, too large or not UTF-8. */
-function readText(path: string, key: string, mostBytes: number): string {
+/** The text of a site file. Throws PadstopError when it is missing, not a file, too large or not UTF-8. */
+const readText = (path: string, key: string, mostBytes: number): string =>
+  readDecoded(path, key, mostBytes, (bytes) => new TextDecoder("utf-8", { fatal: true }).decode(bytes));
+
+/** The text of a table, in UTF-8 or UTF-16, as spreadsheets write it. Throws like `readText`. */
+function readTable(path: string, key: string): TableText {
+  const table = readDecoded(path, key, MOST_TABLE_BYTES, decodeTable);
+  if (table !== null) return table;
+  const found = `${path}, neither UTF-8 nor UTF-16 with its mark`;
+  const next = "save it from the spreadsheet as CSV in UTF-8";
+  throw new PadstopError([
+    problem("E_FILE", key, { found, accepted: "text in UTF-8, or UTF-16 with its mark", next }),
+  ]);
+}
+
+function readDecoded<Text>(
+  path: string,
+  key: string,
+  mostBytes: number,
+  decode: (bytes: Uint8Array) => Text,
+): Text {
   const refuseFile = (
     code: ProblemCode,
     found: string,
@@ -27,7 +47,7 @@ function readText(path: string, key: string, mostBytes: number): string {
     if (size > mostBytes) {
       refuseFile("E_SIZE", `${path} of ${(size / 1e6).toFixed(1)} MB`, `at most ${mostBytes / 1e6} MB`);
     }
-    return new TextDecoder("utf-8", { fatal: true }).decode(readFileSync(path));
+    return decode(readFileSync(path));
   } catch (thrown) {
     if (thrown instanceof PadstopError) throw thrown;
     if (thrown instanceof TypeError) return refuseFile("E_FILE", `${path}, not UTF-8`, "text in UTF-8");
@@ -53,7 +73,7 @@ export function readSite(path: string): Site {
 }
 
 /** A file named in the site file, from the same folder or below; what is wrong with it is told at the key that names it. */
-function readBeside(sitePath: string, name: string): string | FileRefusal | null {
+export function readBeside(sitePath: string, name: string): TableText | FileRefusal | null {
   const inside = normalize(name);
   if (isAbsolute(name) || inside === ".." || inside.startsWith(`..${sep}`)) {
     const accepted = "a file in the site file's folder or below";
@@ -71,7 +91,7 @@ function readBeside(sitePath: string, name: string): string | FileRefusal | null
         next: "copy it beside the site file",
       };
     }
-    return readText(beside, name, MOST_TABLE_BYTES);
+    return readTable(beside, name);
   } catch (thrown) {
     const [problem] = thrown instanceof PadstopError ? thrown.problems : [];
     if (problem === undefined) {

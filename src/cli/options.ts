@@ -37,6 +37,7 @@ export interface CommonOptions {
   readonly allSkies: readonly Sky[];
   readonly cards: 2 | 4;
   readonly viewPicture?: string;
+  readonly fromTable?: string;
 }
 
 const FAIL_ON = ["in-frame", "near-frame", "clipped", "unset"] as const;
@@ -140,6 +141,8 @@ export const OPTIONS: OptionTable = {
       "--picture <file>",
       "what the camera sees at the T-0 of --at, or in the middle: a file in SVG",
     ).argParser(fileBeside("--picture")),
+  fromTable: () =>
+    new Option("--from <table>", "a camera table (.csv) beside the new file or below: its cameras"),
   cards: () =>
     new Option("--cards <count>", "cards on a printed page: 2 or 4")
       .argParser(withChoices((text) => Number(CARDS(text)), CARDS.choices))

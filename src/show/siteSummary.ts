@@ -16,6 +16,7 @@ import { clockText, dayText, isSameDate, offsetText } from "./dateText.ts";
 import { azimuthText, elevationText, rangeText, stopsText } from "./numbers.ts";
 import { windowText } from "./planSheet.ts";
 import type { SheetOptions } from "./sheetOptions.ts";
+import { tableWords } from "./tableWords.ts";
 import { folded } from "./textTable.ts";
 
 export function siteSummary(
@@ -30,6 +31,7 @@ export function siteSummary(
     ...site.cameras.flatMap((camera) => squareNotes(site, camera).map((note) => `${camera.id}: ${note}`)),
     vehicleWords(site),
     ...ascentWords(site),
+    ...site.tables.map(tableWords).filter((words) => words !== null),
     ...mediaWords(site.cameras),
     ...(site.floodlightLx === null ? [] : [floodlightWords(site)]),
     ...site.structures.map((structure) => structureWords(site, structure)),

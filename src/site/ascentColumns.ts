@@ -5,6 +5,7 @@
 
 import { type Problem, problem } from "../base/problem.ts";
 import { type CsvRow, twiceProblem } from "./csvCells.ts";
+import { unitMeant } from "./headerUnits.ts";
 import { nearest } from "./nearest.ts";
 import { parseQuantity } from "./quantity.ts";
 import { QUANTITIES } from "./quantityKinds.ts";
@@ -52,19 +53,6 @@ export const COORDINATES: Readonly<Record<AscentTable["kind"], readonly ColumnNa
 
 const TIME_UNITS = ["s", "ms", "min"];
 const LENGTH_UNITS = Object.keys(QUANTITIES.lengthM.spellings);
-/** What people write for a unit, for the near miss only. */
-const LONG_UNITS: Readonly<Record<string, string>> = Object.freeze({
-  seconds: "s",
-  sec: "s",
-  minutes: "min",
-  metres: "m",
-  meters: "m",
-  kilometres: "km",
-  kilometers: "km",
-  feet: "ft",
-  miles: "mi",
-});
-
 const IN_BRACKETS = /^(.*?)[\s_]*[([]\s*(.*?)\s*[)\]]$/;
 const BEHIND = /^(.*?)[\s_]+([^\s_]+)$/;
 
@@ -110,16 +98,11 @@ function ordered(kind: AscentTable["kind"], columns: readonly AscentColumn[]): A
   return time === undefined ? null : { kind, time, coordinates };
 }
 
-/** Another separator, or a table that begins with its numbers; null for what can be read as a header. */
+/** A table that begins with its numbers; null for what can be read as a header. */
 export function notAHeader(header: CsvRow): Problem | null {
-  const [only = ""] = header.texts;
   const accepted = "a header such as t (s), east (m), north (m), up (m)";
   const place = header.placeOf(0);
-  if (header.texts.length === 1 && /[;\t]/.test(only)) {
-    const found = `one column, ${shortText(only)}`;
-    return problem("E_CSV", "table", { place, found, accepted, next: "part the columns by commas" });
-  }
-  if (!header.texts.every((text) => /^[-+.\d][-+.\de]*$/i.test(text))) return null;
+  if (!header.texts.every((text) => /^[-+.\d][-+.,\de]*$/i.test(text))) return null;
   return problem("E_CSV", "table", { place, found: "numbers in the first line", accepted });
 }
 
@@ -171,12 +154,6 @@ function unitProblem(cell: Written, header: CsvRow): Problem {
     suggestion: unitMeant(wrong, units),
     next: `write the unit into the header, for example ${name} (${name === "t" ? "s" : "m"})`,
   });
-}
-
-function unitMeant(wrong: string, units: readonly string[]): string | null {
-  const words = Object.keys(LONG_UNITS).filter((word) => units.includes(LONG_UNITS[word] ?? ""));
-  const word = nearest(wrong, words);
-  return (word === null ? null : LONG_UNITS[word]) ?? nearest(wrong, units);
 }
 
 const WAY = "east, north and up; or downrange and altitude";

@@ -1,7 +1,7 @@
 /** Schema of `vehicle.ascent`: the name of a table, a table with its heading, or parameters to compute the way from. */
 
 import * as z from "zod";
-import { fail, map, quantity, tableName } from "./fields.ts";
+import { fail, map, quantity, TABLE_NAME, tableName } from "./fields.ts";
 import { describe } from "./quantity.ts";
 import { bearing } from "./spotSchema.ts";
 import type { PitchPoint } from "./types.ts";
@@ -27,10 +27,11 @@ const MOST_BURNED_SHARE = 0.95;
 const fileName = z
   .unknown()
   .transform((value, sink): WrittenAscent => {
-    const accepted = "the name of a .csv file, { table, heading }, or { heading, thrustToWeight }";
+    const accepted =
+      "the name of a .csv, .tsv or .txt file, { table, heading }, or { heading, thrustToWeight }";
     const found = describe(value);
     if (typeof value !== "string") return fail(sink, value, { code: "E_TYPE", found, accepted });
-    if (!/\.csv$/i.test(value)) return fail(sink, value, { code: "E_FILE", found, accepted });
+    if (!TABLE_NAME.test(value)) return fail(sink, value, { code: "E_FILE", found, accepted });
     return { kind: "table", fileName: value, heading: null };
   })
   .meta({ type: "string", pattern: "\\.[cC][sS][vV]$" });

@@ -7,7 +7,9 @@ import { PadstopError, type Problem, problem } from "../base/problem.ts";
 import { ascentProblems, type MeasuredRow } from "./ascentChecks.ts";
 import { type AscentColumn, type AscentHeader, notAHeader, readAscentHeader } from "./ascentColumns.ts";
 import { type CsvRow, type CsvTable, cellCountProblem, readCsv } from "./csvCells.ts";
+import { type DecimalMarks, type NumberCell, surveyDecimals, withPoints } from "./decimalMarks.ts";
 import { shortText } from "./sourcePlaces.ts";
+import type { TableReading } from "./tableReading.ts";
 import type { AscentTable } from "./types.ts";
 
 /** A row at a hundredth of a second for a quarter of an hour. */
@@ -17,28 +19,62 @@ const MOST_CHARS = 10_000_000;
 /** Reading stops here: a table so wrong is another kind of file. */
 const MOST_PROBLEMS = 1000;
 
+export interface AscentFile {
+  readonly table: AscentTable;
+  readonly reading: Omit<TableReading, "fileName" | "encoding">;
+}
+
 /**
  * The points of the table in `file`, rising in time, the first at rest on the pad. Throws a PadstopError with what is wrong
  * (E_CSV, E_SIZE, E_EMPTY, E_UNIT, E_MISSING, E_CONFLICT, E_TYPE, E_ORDER, E_RANGE), each at its cell.
  */
-export function readAscentTable(text: string, file: string): AscentTable {
+export function readAscentTable(text: string, file: string): AscentFile {
   const table = readCsv(text, file, "a row for each time", { mostChars: MOST_CHARS, mostRows: MOST_ROWS });
   const misread = notAHeader(table.header);
   if (misread !== null) throw new PadstopError([misread]);
   const { columns, problems } = readAscentHeader(table.header);
   problems.push(...countProblems(table));
   if (columns === null || table.rows.length > MOST_ROWS) throw new PadstopError(problems);
+  const marks = marksOf(table, columns);
+  problems.push(...marks.problems);
   const isMeasured = problems.length === 0;
   const rows: MeasuredRow[] = [];
-  for (const row of table.rows) {
+  for (const row of marks.decimalMark === "comma" ? table.rows.map(rowWithPoints) : table.rows) {
     if (problems.length >= MOST_PROBLEMS) break;
     rows.push(measured(row, table.header, columns, problems));
   }
   // Without units no order of magnitude can be judged.
   if (isMeasured) problems.push(...ascentProblems(rows, columns, MOST_PROBLEMS));
   if (problems.length > 0) throw new PadstopError(problems);
-  return tableOf(rows, columns);
+  const { decimalMark, commaExample, unclearPoint } = marks;
+  const { separator } = table;
+  const read = { of: "ascent", rows: rows.length, separator, columns: [] } as const;
+  return { table: tableOf(rows, columns), reading: { ...read, decimalMark, commaExample, unclearPoint } };
 }
+
+const PLAIN_MARKS: DecimalMarks = {
+  decimalMark: "point",
+  commaExample: null,
+  unclearPoint: null,
+  problems: [],
+};
+
+/** Between commas no number can have another; each cell is judged alone. */
+const marksOf = (table: CsvTable, columns: AscentHeader): DecimalMarks =>
+  table.separator === "comma"
+    ? PLAIN_MARKS
+    : surveyDecimals(numberCells(table, [columns.time, ...columns.coordinates]), table.separator);
+
+function* numberCells({ rows }: CsvTable, columns: readonly AscentColumn[]): Generator<NumberCell> {
+  for (const row of rows) {
+    for (const { index, written } of columns) {
+      const text = row.texts[index] ?? "";
+      yield { text, key: shortText(written), isList: false, place: () => row.placeOf(index) };
+    }
+  }
+}
+
+const rowWithPoints = (row: CsvRow): CsvRow => ({ ...row, texts: row.texts.map(withPoints) });
 
 function countProblems({ header, rows }: CsvTable): Problem[] {
   const place = (rows[MOST_ROWS] ?? rows[0] ?? header).placeOf(0);

@@ -22,17 +22,18 @@ export function cameraOrigins(source: Source, files: FileText, findings: Finding
     return listed;
   }
   const name = readField(siteFile.shape["cameras-from"], { source, path: ["cameras-from"] }, findings);
-  const text = name === undefined ? null : requireFile(name, files, top, ["cameras-from"], findings);
-  if (name === undefined || text === null) return listed;
+  const file = name === undefined ? null : requireFile(name, files, top, ["cameras-from"], findings);
+  if (name === undefined || file === null) return listed;
   try {
-    const rows = readCameraTable(text, pathBeside(name, top));
-    if (rows.length + listed.length === 0) {
+    const { sources, reading } = readCameraTable(file.text, pathBeside(name, top));
+    findings.tables.push({ ...reading, fileName: name, encoding: file.encoding });
+    if (sources.length + listed.length === 0) {
       findings.add(top, ["cameras-from"], "E_EMPTY", {
         found: "a table without rows",
         accepted: "a row per camera",
       });
     }
-    return [...listed, ...rows.map((row) => ({ source: row, path: [] }))];
+    return [...listed, ...sources.map((row) => ({ source: row, path: [] }))];
   } catch (error) {
     if (!(error instanceof PadstopError)) throw error;
     findings.problems.push(...error.problems);

@@ -99,14 +99,17 @@ function charsParams(written: string, severalLines: boolean): IssueParams {
   };
 }
 
+/** How spreadsheets name tables: .txt is what they write in UTF-16. */
+export const TABLE_NAME = /\.(?:csv|tsv|txt)$/i;
+
 /** The name of a table beside the site file. */
 export const tableName = (what: string) =>
-  text(`${what}: name of a .csv file beside this one`).transform((name, sink): string => {
-    if (/\.csv$/i.test(name)) return name;
+  text(`${what}: name of a .csv, .tsv or .txt file beside this one`).transform((name, sink): string => {
+    if (TABLE_NAME.test(name)) return name;
     return fail(sink, name, {
       code: "E_FILE",
       found: describe(name),
-      accepted: "a file name that ends in .csv",
+      accepted: "a file name that ends in .csv, .tsv or .txt",
     });
   });
 

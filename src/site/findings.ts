@@ -7,6 +7,7 @@ import { nearest } from "./nearest.ts";
 import { describe } from "./quantity.ts";
 import type { Path, Source } from "./source.ts";
 import { safeText, shortText } from "./sourcePlaces.ts";
+import type { TableReading } from "./tableReading.ts";
 
 /** A value in a file: where to look for it. */
 export interface Origin {
@@ -16,9 +17,10 @@ export interface Origin {
 
 export type ProblemParts = Partial<Omit<Problem, "code" | "key" | "place">>;
 
-/** The problems found so far. */
+/** The problems found so far, and how the tables beside the file were read. */
 export interface Findings {
   readonly problems: Problem[];
+  readonly tables: TableReading[];
   /** Adds a problem about the value at `path` below `origin`. */
   add(origin: Origin, path: Path, code: ProblemCode, parts: ProblemParts): void;
 }
@@ -27,6 +29,7 @@ export function newFindings(): Findings {
   const problems: Problem[] = [];
   return {
     problems,
+    tables: [],
     add: ({ source, path: base }, path, code, parts) => {
       const whole = [...base, ...path];
       problems.push(problem(code, source.labelOf(whole), { ...parts, place: source.placeOf(whole) }));

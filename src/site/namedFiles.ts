@@ -2,6 +2,7 @@
 
 import type { ProblemCode } from "../base/problem.ts";
 import type { Findings, Origin } from "./findings.ts";
+import type { TableText } from "./tableReading.ts";
 
 /** Why a file that the site file names is not read. */
 export interface FileRefusal {
@@ -12,7 +13,7 @@ export interface FileRefusal {
 }
 
 /** The text of a file the site file names, by the name it uses; null when there is none. */
-export type FileText = (name: string) => string | FileRefusal | null;
+export type FileText = (name: string) => string | TableText | FileRefusal | null;
 
 /** The text of a file that the value at `path` below `origin` names; a finding when it was not handed over. */
 export function requireFile(
@@ -21,9 +22,10 @@ export function requireFile(
   origin: Origin,
   path: readonly string[],
   findings: Findings,
-): string | null {
+): (Pick<TableText, "text"> & { readonly encoding: TableText["encoding"] | null }) | null {
   const content = files(name);
-  if (typeof content === "string") return content;
+  if (typeof content === "string") return { text: content, encoding: null };
+  if (content !== null && "text" in content) return content;
   if (content !== null) {
     const { code, ...parts } = content;
     findings.add(origin, path, code, parts);

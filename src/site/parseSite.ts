@@ -5,6 +5,7 @@
 
 import { cameraOrigins } from "./cameraOrigins.ts";
 import { checkNames } from "./checkNames.ts";
+import { TABLE_NAME } from "./fields.ts";
 import {
   addUnknownKey,
   entriesOf,
@@ -78,6 +79,7 @@ function readAll(source: Source, origins: readonly Origin[], files: FileText, fi
     windows,
     corrections: readCorrections(source, ids, findings),
     settings: readSettings(source, findings),
+    tables: findings.tables,
   };
 }
 
@@ -99,7 +101,7 @@ export function referencedFiles(text: string): string[] {
   const paths = [["cameras-from"], ["vehicle", "ascent"], ["vehicle", "ascent", "table"]];
   const names = paths.map((path) => valueAt(value, path));
   return [
-    ...new Set(names.filter((name): name is string => typeof name === "string" && /\.csv$/i.test(name))),
+    ...new Set(names.filter((name): name is string => typeof name === "string" && TABLE_NAME.test(name))),
   ];
 }
 

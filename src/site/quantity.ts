@@ -45,8 +45,14 @@ export function parseQuantity(value: unknown, kind: QuantityKind, low: number, h
   return { ok: true, value: read };
 }
 
-const decimalNext = (written: string): string | null =>
-  /\d,\d/.test(written) ? "write a decimal point, not a comma" : null;
+function decimalNext(written: string): string | null {
+  if (!/\d,\d/.test(written)) return null;
+  // 1,250 may be thousands: the advice must not make 1.25 of it.
+  const isGrouped = /(?<![\d,.])[1-9]\d{0,2},\d{3}(?![\d,])/.test(written);
+  return isGrouped
+    ? "write a decimal point, and nothing between thousands"
+    : "write a decimal point, not a comma";
+}
 
 /** A latitude beyond the pole is most often the longitude; a share of 2 or more a percentage without its sign. */
 function rangeNext(kind: QuantityKind, value: number, written: string): string | null {

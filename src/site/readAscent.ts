@@ -3,7 +3,7 @@
 import { PadstopError } from "../base/problem.ts";
 import { wrap360 } from "../base/units.ts";
 import type { WrittenAscent } from "./ascentSchema.ts";
-import { readAscentTable } from "./ascentTable.ts";
+import { type AscentFile, readAscentTable } from "./ascentTable.ts";
 import type { Findings, Origin } from "./findings.ts";
 import { type FileText, pathBeside, requireFile } from "./namedFiles.ts";
 import type { SiteHead } from "./readSiteKeys.ts";
@@ -22,14 +22,16 @@ export function readAscent(
   if (rest.kind === "parameters") return { ...rest, headingDeg };
   const { fileName } = rest;
   const at = origin.source.has([...origin.path, "ascent", "table"]) ? ["ascent", "table"] : ["ascent"];
-  const text = requireFile(fileName, files, origin, at, findings);
-  const table = text === null ? null : tableOf(text, pathBeside(fileName, origin), findings);
-  if (table === null) return null;
+  const file = requireFile(fileName, files, origin, at, findings);
+  const read = file === null ? null : readTable(file.text, pathBeside(fileName, origin), findings);
+  if (file === null || read === null) return null;
+  const { table, reading } = read;
+  findings.tables.push({ ...reading, fileName, encoding: file.encoding });
   checkHeading(table, fileName, headingDeg, origin, findings);
   return { kind: "table", fileName, headingDeg, table };
 }
 
-function tableOf(text: string, fileName: string, findings: Findings): AscentTable | null {
+function readTable(text: string, fileName: string, findings: Findings): AscentFile | null {
   try {
     return readAscentTable(text, fileName);
   } catch (error) {

@@ -1,11 +1,54 @@
 /** The starter site file: small, commented, and complete enough to check and plan at once. */
 
-/** Text of a new site file for a site of that name. */
-export function starterSite(name: string): string {
-  return STARTER.replace("NAME", () => JSON.stringify(name.trim() === "" ? "New site" : name.trim()));
+/** What a starter with a camera table takes from it. */
+export interface StarterTable {
+  /** As the site file will name it. */
+  readonly fileName: string;
+  /** Media that the cameras name. */
+  readonly media: readonly string[];
+  /** A stand-in for the pad, in degrees, where cameras are placed by coordinates; else null. */
+  readonly pad: { readonly latitudeDeg: number; readonly longitudeDeg: number } | null;
 }
 
-const STARTER = `# A padstop site file: one pad, its cameras and the windows. Everything in it is an example; replace it part by part,
+/** Text of a new site file for a site of that name; with the cameras of a table in place of the examples. */
+export function starterSite(name: string, table: StarterTable | null = null): string {
+  const title = JSON.stringify(name.trim() === "" ? "New site" : name.trim());
+  if (table === null) return HEAD.replace("NAME", () => title) + GEAR + WINDOWS;
+  const { pad } = table;
+  const head = pad === null ? HEAD : HEAD.replace(PLACE, () => placeText(pad));
+  return head.replace("NAME", () => title) + tableText(table) + WINDOWS;
+}
+
+const PLACE = `  latitude: 45.2                # the pad; degrees, north positive
+  longitude: -27.4              # east positive
+`;
+
+const placeText = ({ latitudeDeg, longitudeDeg }: NonNullable<StarterTable["pad"]>): string =>
+  `  latitude: ${latitudeDeg}   # degrees, north positive: a stand-in near the cameras, replace it with the pad's
+  longitude: ${longitudeDeg}   # degrees, east positive
+`;
+
+function tableText({ fileName, media }: StarterTable): string {
+  const entries = media.map((name) => `  ${JSON.stringify(name)}: { speed: 200, kind: negative }\n`).join("");
+  const mediaText =
+    entries === ""
+      ? "# media:\n#   film: { speed: 200, kind: negative }\n"
+      : `media:                          # named in the table; speed and kind are stand-ins\n${entries}`;
+  return `# structures:                   # what hides the sun or shades the body
+#   - { name: tower, at: { bearing: 300, range: 15 }, width: 8, depth: 8, height: 50, solidity: 0.6 }
+
+${mediaText}
+# defaults:                     # taken where the table is silent
+#   gate: 35mm 4-perf
+#   lens: { stops: [2.8, 4, 5.6, 8, 11, 16, 22] }
+#   shutter: { time: [1/500, 1/1000, 1/2000] }
+
+cameras-from: ${JSON.stringify(fileName)}
+
+`;
+}
+
+const HEAD = `# A padstop site file: one pad, its cameras and the windows. Everything in it is an example; replace it part by part,
 # in this order, and run "padstop check" on the file after each: it says what is wrong, or what it understood.
 #   1 site      2 vehicle      3 media, defaults, cameras      4 structures, floodlights      5 windows
 # Then "padstop plan" gives the settings, "padstop rank" compares the windows, "padstop sweep" follows the trackers,
@@ -32,7 +75,9 @@ vehicle:
   # ascent: ascent.csv          # beside this file, with headings t (s), east (m), north (m), up (m)
   ascent: { heading: 95, thrustToWeight: 1.35 }
 
-structures:                     # what hides the sun, or shades the body; [] when there is nothing
+`;
+
+const GEAR = `structures:                     # what hides the sun, or shades the body; [] when there is nothing
   - { name: tower, at: { bearing: 300, range: 15 }, width: 8, depth: 8, height: 50, solidity: 0.6 }   # 1 is opaque
 
 # floodlights: { illuminance: 300, deck: 150 }   # lx on the body and the deck, for windows at night
@@ -68,7 +113,9 @@ cameras:
     elevation: 3
     lens: { focal: 50 }
 
-windows:                        # when T-0 may be; "padstop plan" takes the first, or the one named with --window
+`;
+
+const WINDOWS = `windows:                        # when T-0 may be; "padstop plan" takes the first, or the one named with --window
   - { name: first, opens: 2027-04-18T17:10, closes: 2027-04-18T19:40 }
   - { name: second, opens: 2027-04-20T08:30, closes: 2027-04-20T11:00 }
 `;

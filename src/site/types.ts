@@ -6,6 +6,7 @@
 import type { Air, Place } from "../base/place.ts";
 import type { Ascent } from "./ascentTypes.ts";
 import type { Bearings } from "./bearingTypes.ts";
+import type { TableReading } from "./tableReading.ts";
 
 export type { Ascent, AscentPoint, AscentTable, DownrangePoint, PitchPoint } from "./ascentTypes.ts";
 export type { Bearings, MagneticBearings } from "./bearingTypes.ts";
@@ -243,4 +244,6 @@ export interface Site {
   readonly windows: readonly Window[];
   readonly corrections: Corrections;
   readonly settings: Settings;
+  /** How the tables that the file names were read. */
+  readonly tables: readonly TableReading[];
 }

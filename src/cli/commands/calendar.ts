@@ -5,7 +5,7 @@ import { planWindow } from "../../plan/planWindow.ts";
 import { planCalendar } from "../../show/planCalendar.ts";
 import { chooseWindow } from "../../site/chooseWindow.ts";
 import type { Context } from "../context.ts";
-import { readSite } from "../files.ts";
+import { openSite } from "../openSite.ts";
 import { type CommonOptions, OPTIONS } from "../options.ts";
 import { deliver } from "../output.ts";
 import { VERSION } from "../version.ts";
@@ -27,7 +27,7 @@ export function addCalendar(program: Command, { world }: Context): void {
     .addOption(OPTIONS.color())
     .addHelpText("after", "\nExample:\n  padstop calendar sites/skerry-vane.yaml -o windows.ics\n")
     .action((path: string, options: Options) => {
-      const site = readSite(path);
+      const site = openSite(path, options, world);
       // With no window in the file the first choice says what is missing.
       const asked = options.window ?? (site.windows.length > 0 ? null : [null]);
       const windows = asked === null ? site.windows : asked.map((text) => chooseWindow(site, text));

@@ -11,7 +11,7 @@ import { planSheet } from "../../show/planSheet.ts";
 import { chooseWindow } from "../../site/chooseWindow.ts";
 import type { Site } from "../../site/types.ts";
 import { type Context, EXIT } from "../context.ts";
-import { readSite } from "../files.ts";
+import { openSite } from "../openSite.ts";
 import { type CommonOptions, OPTIONS } from "../options.ts";
 import { tellOtherWindows } from "../otherWindows.ts";
 import { deliver, sheetOptions } from "../output.ts";
@@ -37,7 +37,7 @@ export function addPlan(program: Command, context: Context): void {
     .addOption(OPTIONS.color())
     .addHelpText("after", "\nExample:\n  padstop plan sites/skerry-vane.yaml --sky clear,haze,overcast\n")
     .action((path: string, options: Options) => {
-      const site = readSite(path);
+      const site = openSite(path, options, context.world);
       const window = chooseWindow(site, options.window ?? null);
       const plan = planWindow(site, window, {
         sky: options.sky,

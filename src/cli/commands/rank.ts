@@ -10,7 +10,7 @@ import { chooseWindow } from "../../site/chooseWindow.ts";
 import { type DailyWindows, dailyWindows } from "../../site/dailyWindows.ts";
 import type { Site, Window } from "../../site/types.ts";
 import type { Context } from "../context.ts";
-import { readSite } from "../files.ts";
+import { openSite } from "../openSite.ts";
 import { OPTIONS } from "../options.ts";
 import { deliver, sheetOptions } from "../output.ts";
 import { refuseSameFile } from "../pictureFile.ts";
@@ -45,7 +45,7 @@ export function addRank(program: Command, context: Context): void {
       "\nExample:\n  padstop rank sites/skerry-vane.yaml --from 2027-04-12 --days 14 --daily 17:10/19:40 --shift -4m --strip\n",
     )
     .action((path: string, options: RankCommandOptions) => {
-      const site = readSite(path);
+      const site = openSite(path, options, context.world);
       if (options.scrub !== undefined) deliverScrub(site, path, options.scrub, context, options);
       else deliverRanking(site, path, context, options);
     });

@@ -7,7 +7,7 @@ import { reportInput } from "../../show/report/reportInput.ts";
 import { reportPage } from "../../show/report/reportPage.tsx";
 import { chooseWindow } from "../../site/chooseWindow.ts";
 import type { Context } from "../context.ts";
-import { readSite } from "../files.ts";
+import { openSite } from "../openSite.ts";
 import { type CommonOptions, OPTIONS } from "../options.ts";
 import { tellOtherWindows } from "../otherWindows.ts";
 import { deliver, fileOf } from "../output.ts";
@@ -30,7 +30,7 @@ export function addReport(program: Command, context: Context): void {
     .addHelpText("after", "\nExample:\n  padstop report sites/skerry-vane.yaml -o plan.html\n")
     .action((path: string, options: Options) => {
       refuseTerminal(options, context);
-      const site = readSite(path);
+      const site = openSite(path, options, context.world);
       const window = chooseWindow(site, options.window ?? null);
       const ranking =
         site.windows.length > 1 && site.cameras.length > 0

@@ -6,7 +6,7 @@ import { dayWindow, type SunTable, sunTable } from "../../plan/sunTable.ts";
 import { sunCsv, sunJson, sunSheet } from "../../show/sunSheet.ts";
 import { chooseWindow } from "../../site/chooseWindow.ts";
 import type { Context } from "../context.ts";
-import { readSite } from "../files.ts";
+import { openSite } from "../openSite.ts";
 import { type CommonOptions, OPTIONS } from "../options.ts";
 import { deliver, sheetOptions } from "../output.ts";
 import type { World } from "../world.ts";
@@ -35,7 +35,7 @@ export function addSun(program: Command, { world }: Context): void {
     .addOption(OPTIONS.color())
     .addHelpText("after", "\nExample:\n  padstop sun sites/skerry-vane.yaml --date 2027-04-18 --step 3600\n")
     .action((path: string, options: Options) => {
-      const site = readSite(path);
+      const site = openSite(path, options, world);
       const window =
         options.date === undefined
           ? chooseWindow(site, options.window ?? null)

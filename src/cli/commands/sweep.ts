@@ -13,7 +13,7 @@ import { chooseWindow } from "../../site/chooseWindow.ts";
 import type { Site, Window } from "../../site/types.ts";
 import { skyName } from "../../sky/daylight.ts";
 import type { Context } from "../context.ts";
-import { readSite } from "../files.ts";
+import { openSite } from "../openSite.ts";
 import { type CommonOptions, OPTIONS } from "../options.ts";
 import { tellOtherWindows } from "../otherWindows.ts";
 import { deliver, sheetOptions } from "../output.ts";
@@ -51,7 +51,7 @@ export function addSweep(program: Command, context: Context): void {
         `--strip and --format ${options.format}`,
         "--strip with --format table",
       );
-      const site = readSite(path);
+      const site = openSite(path, options, world);
       const window = chooseWindow(site, options.window ?? null);
       const plan = sweepTrackers(site, window, id ?? null, {
         sky: options.sky,

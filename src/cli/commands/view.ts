@@ -8,7 +8,7 @@ import { cameraFile } from "../../show/report/cameraFile.tsx";
 import { viewJson, viewSheet } from "../../show/viewSheet.ts";
 import { chooseWindow } from "../../site/chooseWindow.ts";
 import type { Context } from "../context.ts";
-import { readSite } from "../files.ts";
+import { openSite } from "../openSite.ts";
 import { type CommonOptions, OPTIONS } from "../options.ts";
 import { deliver, sheetOptions } from "../output.ts";
 import { refuseSameFile, writePicture } from "../pictureFile.ts";
@@ -39,7 +39,7 @@ export function addView(program: Command, { world }: Context): void {
     .addHelpText("after", "\nExample:\n  padstop view sites/skerry-vane.yaml P04 --explain --at 18:25\n")
     .action((path: string, id: string, options: Options) => {
       refuseSameFile(options);
-      const site = readSite(path);
+      const site = openSite(path, options, world);
       const window = chooseWindow(site, options.window ?? null);
       const view = viewCamera(site, window, id, {
         sky: options.sky,

@@ -62,7 +62,8 @@ export const settingsOf = ({
 export function pageData(site: Site, window: Window, skies: readonly Sky[], plan: WindowPlan): PageData {
   const clock = makeClock(site.zone, window.opens, window.closes);
   return {
-    site,
+    // The page reads no table again.
+    site: { ...site, tables: [] },
     window,
     skies,
     stepS: plan.stepS,

@@ -52,6 +52,9 @@ export function readSite(path: string): Site {
   return parseSite(text, (name) => readBeside(path, name), path.replaceAll("\\", "/"));
 }
 
+/** A table that is named on the command line. */
+export const readTable = (path: string): string => readText(path, "FILE", MOST_TABLE_BYTES);
+
 /** A file named in the site file, from the same folder or below; what is wrong with it is told at the key that names it. */
 function readBeside(sitePath: string, name: string): string | FileRefusal | null {
   const inside = normalize(name);

@@ -8,6 +8,7 @@ import { addEv } from "./commands/ev.ts";
 import { addNew } from "./commands/newSite.ts";
 import { addPlan } from "./commands/plan.ts";
 import { addRank } from "./commands/rank.ts";
+import { addReadings } from "./commands/readings.ts";
 import { addReport } from "./commands/report.ts";
 import { addSun } from "./commands/sun.ts";
 import { addSweep } from "./commands/sweep.ts";
@@ -39,7 +40,18 @@ function makeProgram(context: Context): Command {
     .configureOutput({ writeOut: world.out, writeErr: world.err })
     .showSuggestionAfterError()
     .exitOverride();
-  for (const add of [addPlan, addRank, addView, addSweep, addReport, addSun, addEv, addCheck, addNew])
+  for (const add of [
+    addPlan,
+    addRank,
+    addView,
+    addSweep,
+    addReport,
+    addReadings,
+    addSun,
+    addEv,
+    addCheck,
+    addNew,
+  ])
     add(program, context);
   return program;
 }

@@ -190,7 +190,7 @@ function wholeNumberOf(key: string, low: number, high: number, unit: string): (t
   };
 }
 
-function parseSkies(text: string): Sky[] {
+export function parseSkies(text: string): Sky[] {
   const skies = text.split(",").map((word) => parseSky(word.trim()));
   const names = skies.map(skyName);
   const double = names.find((name, i) => names.indexOf(name) !== i);

@@ -9,6 +9,7 @@ import { addNew } from "./commands/newSite.ts";
 import { addPlan } from "./commands/plan.ts";
 import { addRank } from "./commands/rank.ts";
 import { addReadings } from "./commands/readings.ts";
+import { addRecord } from "./commands/record.ts";
 import { addReport } from "./commands/report.ts";
 import { addSun } from "./commands/sun.ts";
 import { addSweep } from "./commands/sweep.ts";
@@ -47,6 +48,7 @@ function makeProgram(context: Context): Command {
     addSweep,
     addReport,
     addReadings,
+    addRecord,
     addSun,
     addEv,
     addCheck,

@@ -4,6 +4,7 @@ import { isClipped } from "../exposure/solver.ts";
 import { makeClock } from "../plan/clock.ts";
 import type { AsSetCamera, AsSetReport } from "../plan/readings/formTypes.ts";
 import { spareText } from "../plan/stopsText.ts";
+import { shortText } from "../site/sourcePlaces.ts";
 import { csvText } from "./csvText.ts";
 import { shortDateText, windowRangeText } from "./dateText.ts";
 import { percentText, stopsText } from "./numbers.ts";
@@ -15,6 +16,8 @@ import type { SheetOptions } from "./sheetOptions.ts";
 import { type Column, cutText, fittedTable, folded, tableWidth } from "./textTable.ts";
 
 const MOST_NAME = 20;
+/** People's own words come from a file: cut, and made safe for a terminal. */
+const MOST_WORDS = 300;
 const COLUMNS: readonly Column[] = [
   { head: "camera" },
   { head: "planned" },

@@ -9,8 +9,9 @@ import type {
   SkyVerdict,
 } from "../plan/readings/readingTypes.ts";
 import { isIncident } from "../plan/readings/readingValue.ts";
+import { shortText } from "../site/sourcePlaces.ts";
 import { skyName } from "../sky/daylight.ts";
-import { clockText, shortDateText } from "./dateText.ts";
+import { clockText, dayText, yearText } from "./dateText.ts";
 import { azimuthText, elevationText, lightText, stopsText } from "./numbers.ts";
 import type { Paint } from "./paint.ts";
 import type { SheetOptions } from "./sheetOptions.ts";
@@ -19,6 +20,7 @@ import { cutText, fittedTable, folded } from "./textTable.ts";
 /** Longer tables are for the other formats: here then only rows that are not used, up to as many. */
 const MOST_ROWS = 200;
 const MOST_NAME = 20;
+const MOST_WORDS = 200;
 
 export function readingsSheet(report: ReadingsReport, { width, paint }: SheetOptions): string {
   const { skies, cameras, notes } = report;
@@ -44,7 +46,8 @@ const BY_CAMERA = "What is left of each camera's readings over the median of the
 
 function headText({ readings, site }: ReadingsReport): string {
   const count = (use: ComparedReading["use"]): number => readings.filter((one) => one.use === use).length;
-  return `${readings.length} reading${readings.length === 1 ? "" : "s"} (${site.zone}): ${count("used")} used, ${count("outlier")} outliers, ${count("shown")} shown only`;
+  const years = [...new Set(readings.map(({ at }) => yearText(at, site.zone)))];
+  return `${readings.length} reading${readings.length === 1 ? "" : "s"} of ${years.join(", ")} (${site.zone}): ${count("used")} used, ${count("outlier")} outlier${count("outlier") === 1 ? "" : "s"}, ${count("shown")} shown only`;
 }
 
 const RIGHT = { align: "right" } as const;
@@ -58,7 +61,7 @@ const ROW_COLUMNS = [
   { head: "reading", ...RIGHT },
   { head: "model", ...RIGHT },
   { head: "stops", ...RIGHT },
-  { head: "" },
+  { head: "used" },
 ];
 
 function rowsText({ readings, site }: ReadingsReport, width: number, paint: Paint): string {
@@ -78,6 +81,9 @@ function rowsText({ readings, site }: ReadingsReport, width: number, paint: Pain
   for (const [why, at] of byWhy) {
     lines.push(folded(`line${at.length === 1 ? "" : "s"} ${at.join(", ")}: ${why}`, width, "  "));
   }
+  for (const { line, note } of reasons.filter(({ note }) => note !== "")) {
+    lines.push(folded(`line ${line} notes: ${shortText(note, MOST_WORDS)}`, width, "  "));
+  }
   return lines.join("\n").trimEnd();
 }
 
@@ -85,7 +91,7 @@ function rowsText({ readings, site }: ReadingsReport, width: number, paint: Pain
 function rowTable(readings: readonly ComparedReading[], zone: string, width: number, paint: Paint): string {
   let date = "";
   const rows = readings.map((reading) => {
-    const own = shortDateText(reading.at, zone);
+    const own = dayText(reading.at, zone);
     const time = own === date ? clockText(reading.at, zone) : `${own}\n${clockText(reading.at, zone)}`;
     date = own;
     return [
@@ -95,8 +101,8 @@ function rowTable(readings: readonly ComparedReading[], zone: string, width: num
       skyName(reading.sky),
       reading.what,
       fromText(reading),
-      lightIn(reading, reading.light),
-      lightIn(reading, reading.modelLight),
+      lightIn(reading, reading.light, true),
+      lightIn(reading, reading.modelLight, false),
       stopsText(reading.stops),
       useText(reading, paint),
     ];
@@ -105,7 +111,7 @@ function rowTable(readings: readonly ComparedReading[], zone: string, width: num
 }
 
 const useText = ({ use }: ComparedReading, paint: Paint): string =>
-  use === "used" ? "" : use === "outlier" ? paint.alarm("OUTLIER") : "not used";
+  use === "used" ? "yes" : use === "outlier" ? paint.alarm("OUTLIER") : "no";
 
 function fromText({ camera, azimuthDeg, elevationDeg }: ComparedReading): string {
   if (camera !== null) return cutText(camera, MOST_NAME);
@@ -114,11 +120,11 @@ function fromText({ camera, azimuthDeg, elevationDeg }: ComparedReading): string
   return `${azimuthText((azimuthDeg + 360) % 360, 0)}°${up}`;
 }
 
-/** In the unit the reading came in. */
-function lightIn({ unit, what }: ComparedReading, light: number): string {
-  if (unit !== "EV") return `${lightText(light)} ${unit}`;
+/** In the unit the reading came in; the model's beside it needs none. */
+function lightIn({ unit, what }: ComparedReading, light: number, hasUnit: boolean): string {
+  if (unit !== "EV") return `${lightText(light)}${hasUnit ? ` ${unit}` : ""}`;
   const ev = isIncident(what) ? evOfIlluminance(light) : exposureValue({ luminanceCdM2: light });
-  return `EV ${ev.toFixed(1)}`;
+  return `${hasUnit ? "EV " : ""}${ev.toFixed(1)}`;
 }
 
 const VERDICT_COLUMNS = [

@@ -1,6 +1,7 @@
 /** Where the parts of a YAML text stand in it, to the character: for changes that leave all else as it is. */
 
 import { isMap, isScalar, type Node, type Pair, parseDocument } from "yaml";
+import type { Path } from "./source.ts";
 import { keyText } from "./yamlSource.ts";
 
 /** Where a node of a document stands in its text, offsets in characters. */

@@ -37,14 +37,14 @@ export function judgeAsSet(
   const rows = new Map(form.rows.map((row) => [row.camera.id, row]));
   return {
     site: { name: site.name, zone: site.zone },
-    window: { name: judged.name, opens: judged.opens, closes: judged.closes, zone: site.zone },
+    window: { name: judged.name, opens: judged.opens, closes: t0 ?? judged.closes, zone: site.zone },
     t0,
     sky: scene.skies.map(skyName),
     cameras: site.cameras.map((camera) => {
       const row = rows.get(camera.id);
       const isFilledIn = row !== undefined && row.set !== null;
       return isFilledIn
-        ? judgeRow(row, prepareCamera(shared, camera), scene.skies, site)
+        ? judgeRow(row, atMoment(prepareCamera(shared, camera), t0), scene.skies, site)
         : emptyRow(camera, row);
     }),
     missing: site.cameras.flatMap(({ id }) => (rows.has(id) ? [] : [id])),
@@ -57,6 +57,14 @@ const skiesOf = ({ skies }: ReadForm, { sky }: AsSetOptions): readonly Sky[] =>
 
 /** As short as a window can be. */
 const momentOf = (t0: Date): Window => ({ name: null, opens: t0, closes: new Date(t0.getTime() + 1) });
+
+/** The samples of a moment all carry its time. */
+function atMoment(prepared: PreparedCamera, t0: Date | null): PreparedCamera {
+  const { settingInput } = prepared;
+  if (t0 === null || settingInput === null) return prepared;
+  const samples = settingInput.samples.map((sample) => ({ ...sample, atMs: t0.getTime() }));
+  return { ...prepared, settingInput: { ...settingInput, samples } };
+}
 
 const emptyRow = ({ id }: Camera, row: FormRow | undefined): AsSetCamera => ({
   id,

@@ -102,11 +102,8 @@ function cameraNotes({ id, notes, setBy, setAt, note }: AsSetCamera): string[] {
   const by = [setBy === null ? null : `by ${setBy}`, setAt === null ? null : `at ${setAt}`].filter(
     (part) => part !== null,
   );
-  const said = [
-    ...notes,
-    ...(by.length > 0 ? [`set ${by.join(" ")}`] : []),
-    ...(note === null ? [] : [note]),
-  ];
+  const own = [...notes, ...(by.length > 0 ? [`set ${by.join(" ")}`] : []), ...(note === null ? [] : [note])];
+  const said = own.map((words) => shortText(words, MOST_WORDS));
   return said.length === 0 ? [] : [`${cutText(id, MOST_NAME)}: ${said.join("; ")}`];
 }
 

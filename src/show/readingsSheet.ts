@@ -46,8 +46,10 @@ const BY_CAMERA = "What is left of each camera's readings over the median of the
 
 function headText({ readings, site }: ReadingsReport): string {
   const count = (use: ComparedReading["use"]): number => readings.filter((one) => one.use === use).length;
-  const years = [...new Set(readings.map(({ at }) => yearText(at, site.zone)))];
-  return `${readings.length} reading${readings.length === 1 ? "" : "s"} of ${years.join(", ")} (${site.zone}): ${count("used")} used, ${count("outlier")} outlier${count("outlier") === 1 ? "" : "s"}, ${count("shown")} shown only`;
+  const times = readings.map(({ at }) => at.getTime());
+  const ends = [times.reduce((a, b) => Math.min(a, b)), times.reduce((a, b) => Math.max(a, b))];
+  const years = [...new Set(ends.map((ms) => yearText(new Date(ms), site.zone)))];
+  return `${readings.length} reading${readings.length === 1 ? "" : "s"} of ${years.join(" to ")} (${site.zone}): ${count("used")} used, ${count("outlier")} outlier${count("outlier") === 1 ? "" : "s"}, ${count("shown")} shown only`;
 }
 
 const RIGHT = { align: "right" } as const;

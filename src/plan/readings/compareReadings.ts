@@ -51,11 +51,21 @@ function refuseMany(readings: readonly Reading[]): void {
   if (skies > MOST_SKIES) tooMany(`${skies} different skies`, `up to ${MOST_SKIES}, each turbidity counted`);
 }
 
+/** Field by field: to spread a reading would take longer than all the model's work on it. */
 function compareOne(site: Site, model: ReadingModel, reading: Reading): ComparedReading {
   const modelled = model.of(reading);
   const why = whyNotUsed(site, modelled);
   return {
-    ...reading,
+    line: reading.line,
+    at: reading.at,
+    sky: reading.sky,
+    what: reading.what,
+    camera: reading.camera,
+    azimuthDeg: reading.azimuthDeg,
+    elevationDeg: reading.elevationDeg,
+    unit: reading.unit,
+    light: reading.light,
+    note: reading.note,
     sunElevationDeg: modelled.instant.sun.apparentElevationDeg,
     modelLight: modelled.light,
     stops: stopsBetween(modelled.light, reading.light),
@@ -68,9 +78,10 @@ function compareOne(site: Site, model: ReadingModel, reading: Reading): Compared
 function markOutliers(compared: readonly ComparedReading[], model: ReadingModel): ComparedReading[] {
   const marked = [...compared];
   for (const state of SKY_STATES) {
-    const indices = compared.flatMap(({ use, sky }, i) =>
-      use === "used" && skyState(sky) === state ? [i] : [],
-    );
+    const indices: number[] = [];
+    compared.forEach(({ use, sky }, i) => {
+      if (use === "used" && skyState(sky) === state) indices.push(i);
+    });
     const isOutlier = outliersOf(indices.map((i) => compared[i]!.stops));
     indices.forEach((index, i) => {
       const reading = compared[index]!;

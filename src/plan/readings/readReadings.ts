@@ -68,7 +68,10 @@ function readRow(row: FieldRow, room: Room): Reading | null {
   const value = readValue(row.textOf("value"), what, room.table.unitOf("value"), row.textOf("iso"));
   if ("code" in value) return row.refuse("value", value);
   if (at === null || sky === null || direction === null) return null;
-  return { line: row.line, at, sky, what, ...direction, ...value, note: row.textOf("note") };
+  const { camera, azimuthDeg, elevationDeg } = direction;
+  const { unit, light } = value;
+  const note = row.textOf("note");
+  return { line: row.line, at, sky, what, camera, azimuthDeg, elevationDeg, unit, light, note };
 }
 
 function readTime(row: FieldRow, { instantOf }: Room): Date | null {

@@ -60,7 +60,9 @@ const KINDS_APART_STOPS = 0.3;
 
 /** The light is one: what stands apart by kind is the card, the body's paint or the sky's gradation, not the light. */
 function kindNotes(site: Site, sky: string, own: readonly ComparedReading[]): string[] {
-  return METERED.flatMap((what) => {
+  const kinds = METERED.filter((what) => own.some((reading) => reading.what === what));
+  if (kinds.length < 2) return [];
+  return kinds.flatMap((what) => {
     const these = own.filter((reading) => reading.what === what).map(({ stops }) => stops);
     const others = own.filter((reading) => reading.what !== what).map(({ stops }) => stops);
     if (these.length < LEAST_FOR_CORRECTION || others.length < LEAST_FOR_CORRECTION) return [];

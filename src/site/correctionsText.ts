@@ -65,13 +65,13 @@ function editsIn(room: Room, path: readonly string[], entry: Entry): Edit[] {
   const own = [...path, entry.key];
   const span = room.spanAt(own);
   if (span === null) throw notWrittenOut(own);
-  const isEmpty = span.kind === "scalar" && span.from === span.to;
+  const isBare = span.isFlow && /^\{\s*\}$/.test(room.text.slice(span.from, span.to));
   const { value } = entry;
   if (typeof value === "number") {
     if (span.kind !== "scalar") throw notWrittenOut(own);
-    return [{ from: span.from, to: span.to, text: `${isEmpty ? " " : ""}${value}` }];
+    return [{ from: span.from, to: span.to, text: String(value) }];
   }
-  if (isEmpty) return [{ from: span.from, to: span.to, text: ` ${inBraces(value)}` }];
+  if (isBare) return [{ from: span.from, to: span.to, text: inBraces(value) }];
   return mergedEdits(value.flatMap((inner) => editsIn(room, own, inner)));
 }
 
@@ -129,7 +129,7 @@ const keyText = (key: string): string =>
 const notWrittenOut = (path: readonly string[]): PadstopError =>
   new PadstopError([
     problem("E_CONFLICT", path.join(".") || "file", {
-      found: "a value that is not written out here (an alias, an empty map or a list)",
+      found: "a value that is not written out here (an alias, a list or a comment alone)",
       accepted: "keys and stops written out in the site file",
       next: "put the suggested corrections in by hand; nothing was written",
     }),

@@ -1,6 +1,7 @@
 /** Meter readings against the model: the model by hand, known offsets found again, readings that must not be used. */
 
 import { describe, expect, it } from "vitest";
+import { PadstopError } from "../../src/base/problem.ts";
 import { evOfIlluminance, exposureValue } from "../../src/exposure/exposureValue.ts";
 import { compareReadings } from "../../src/plan/readings/compareReadings.ts";
 import type { ComparedReading, ReadingsReport } from "../../src/plan/readings/readingTypes.ts";
@@ -213,5 +214,37 @@ describe("corrections that stand in the file", () => {
     const report = compare(madeUp(-0.6, 0.1, 30, 7), site);
     expect(report.suggested).toEqual({ bySky: { clear: -0.6 }, byCamera: { S: 0 } });
     expect(report.notes.join("\n")).toContain("stays in the file: overcast +0.2 stops, N +0.3 stops");
+  });
+});
+
+describe("limits", () => {
+  const problemOf = (rows: readonly string[]): string => {
+    try {
+      compare(rows);
+      return "none";
+    } catch (thrown) {
+      if (!(thrown instanceof PadstopError)) throw thrown;
+      return thrown.problems.map(({ code, found }) => `${code} ${found}`).join();
+    }
+  };
+
+  it("more rows, days or skies than can be told in time are refused", () => {
+    const row = `${NOON},clear,incident,S,,,82 klx,,`;
+    expect(problemOf(Array(50_001).fill(row))).toBe("E_SIZE more rows");
+    const days = Array.from({ length: 401 }, (_, i) => new Date(Date.UTC(2027, 0, 1 + i, 12)).toISOString());
+    expect(problemOf(days.map((time) => `${time},clear,incident,S,,,82 klx,,`))).toBe(
+      "E_SIZE readings of 401 days",
+    );
+    const skies = Array.from({ length: 25 }, (_, i) => `haze:${2 + i / 10}`);
+    expect(problemOf(skies.map((sky) => `${NOON},${sky},incident,S,,,82 klx,,`))).toBe(
+      "E_SIZE 25 different skies",
+    );
+  });
+
+  it("turbidities of haze are judged together, and that is said", () => {
+    const { notes } = compare(
+      [4, 5, 6].map((turbidity) => `${NOON},haze:${turbidity},incident,S,,,60 klx,,`),
+    );
+    expect(notes.join()).toContain("readings of haze:4, haze:5, haze:6 are judged together");
   });
 });

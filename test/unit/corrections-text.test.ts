@@ -53,6 +53,12 @@ describe("the text of the corrections", () => {
       "corrections:\n  cameras:\n    A: 1\n",
       "corrections:\n  cameras:\n    A: 1\n  sky:\n    clear: 0.3\n",
     ],
+    [
+      "with nothing in it",
+      "corrections: {}  # none yet\n",
+      "corrections: { sky: { clear: 0.3 } }  # none yet\n",
+    ],
+    ["with no skies", "corrections:\n  sky: {}\n", "corrections:\n  sky: { clear: 0.3 }\n"],
     ["not there", "# last words\n", "# last words\n\ncorrections:\n  sky:\n    clear: 0.3\n"],
     [
       "not there, without a last line end",

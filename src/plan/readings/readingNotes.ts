@@ -2,7 +2,7 @@
 
 import { MS_PER_MINUTE } from "../../base/units.ts";
 import type { Site } from "../../site/types.ts";
-import { skyState } from "../../sky/daylight.ts";
+import { skyName, skyState } from "../../sky/daylight.ts";
 import { stopsWords } from "../stopsText.ts";
 import { LEAST_FOR_CORRECTION, LEAST_FOR_OUTLIERS } from "./judgeReadings.ts";
 import type { CameraVerdict, ComparedReading, SkyVerdict } from "./readingTypes.ts";
@@ -36,6 +36,12 @@ function skyNotes(site: Site, verdict: SkyVerdict, readings: readonly ComparedRe
   if (used > 0 && used + verdict.outliers < LEAST_FOR_OUTLIERS) {
     notes.push(
       `${sky}: with fewer than ${LEAST_FOR_OUTLIERS} usable readings no outlier can be told: look at each`,
+    );
+  }
+  const names = [...new Set(own.map((reading) => reading.sky))].map(skyName);
+  if (names.length > 1) {
+    notes.push(
+      `${sky}: readings of ${names.join(", ")} are judged together, as the site file has one correction for them`,
     );
   }
   if (used >= LEAST_FOR_CORRECTION) notes.push(...momentNotes(sky, own), ...kindNotes(site, sky, own));

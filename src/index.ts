@@ -16,6 +16,17 @@ export type { CameraPlan, LightSample, Setting, SunInstant, WindowPlan } from ".
 export { planWindow } from "./plan/planWindow.ts";
 export type { RankedWindow, Ranking, RankOptions, RankRule, ViewScore } from "./plan/rank/rankTypes.ts";
 export { rankWindows } from "./plan/rank/rankWindows.ts";
+export { type AsSetOptions, judgeAsSet } from "./plan/readings/asSet.ts";
+export { compareReadings } from "./plan/readings/compareReadings.ts";
+export type { AsSetCamera, AsSetReport } from "./plan/readings/formTypes.ts";
+export type {
+  CameraVerdict,
+  ComparedReading,
+  Metered,
+  ReadingsReport,
+  SkyVerdict,
+  SuggestedCorrections,
+} from "./plan/readings/readingTypes.ts";
 export type { Remedy } from "./plan/remedy.ts";
 export type { PlanOptions } from "./plan/scene.ts";
 export type { SunRisk } from "./plan/sunRisk.ts";

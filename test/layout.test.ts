@@ -34,7 +34,7 @@ const DOORS: Readonly<Record<string, readonly string[]>> = {
   "preact-render-to-string": ["src/show/markup.ts"],
   suncalc: ["src/sky/secondOpinion.ts"],
   table: ["src/show/textTable.ts"],
-  yaml: ["src/site/yamlSource.ts"],
+  yaml: ["src/site/yamlSource.ts", "src/site/yamlSpans.ts"],
   zod: ["src/site/"],
 };
 

@@ -1,9 +1,19 @@
 /** Files in and out: a site with the files it names, and output that is written whole or not at all. */
 
 import { randomBytes } from "node:crypto";
-import { readFileSync, realpathSync, renameSync, rmSync, statSync, writeFileSync } from "node:fs";
+import {
+  accessSync,
+  chmodSync,
+  constants,
+  readFileSync,
+  realpathSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from "node:fs";
 import { dirname, isAbsolute, join, normalize, sep } from "node:path";
-import { PadstopError, type ProblemCode, problem } from "../base/problem.ts";
+import { PadstopError, problem } from "../base/problem.ts";
 import { type FileRefusal, parseSite } from "../site/parseSite.ts";
 import { shortText } from "../site/sourcePlaces.ts";
 import { decodeTable, type TableText } from "../site/tableReading.ts";
@@ -15,11 +25,11 @@ const MOST_TABLE_BYTES = 10_000_000;
 
 /** The text of a site file. Throws PadstopError when it is missing, not a file, too large or not UTF-8. */
 const readText = (path: string, key: string, mostBytes: number): string =>
-  readDecoded(path, key, mostBytes, (bytes) => new TextDecoder("utf-8", { fatal: true }).decode(bytes));
+  textOf(readBytes(path, key, mostBytes), path, key);
 
 /** The text of a table, in UTF-8 or UTF-16, as spreadsheets write it. Throws like `readText`. */
-function readTable(path: string, key: string): TableText {
-  const table = readDecoded(path, key, MOST_TABLE_BYTES, decodeTable);
+function readTableText(path: string, key: string): TableText {
+  const table = decodeTable(readBytes(path, key, MOST_TABLE_BYTES));
   if (table !== null) return table;
   const found = `${path}, neither UTF-8 nor UTF-16 with its mark`;
   const next = "save it from the spreadsheet as CSV in UTF-8";
@@ -28,35 +38,25 @@ function readTable(path: string, key: string): TableText {
   ]);
 }
 
-function readDecoded<Text>(
-  path: string,
-  key: string,
-  mostBytes: number,
-  decode: (bytes: Uint8Array) => Text,
-): Text {
-  const refuseFile = (
-    code: ProblemCode,
-    found: string,
-    accepted: string,
-    next: string | null = null,
-  ): never => {
-    throw new PadstopError([problem(code, key, { found, accepted, next })]);
-  };
+function readBytes(path: string, key: string, mostBytes: number): Buffer {
   try {
     const { size } = statOrRefuse(path);
-    if (size > mostBytes) {
-      refuseFile("E_SIZE", `${path} of ${(size / 1e6).toFixed(1)} MB`, `at most ${mostBytes / 1e6} MB`);
-    }
-    return decode(readFileSync(path));
+    if (size <= mostBytes) return readFileSync(path);
   } catch (thrown) {
-    if (thrown instanceof PadstopError) throw thrown;
-    if (thrown instanceof TypeError) return refuseFile("E_FILE", `${path}, not UTF-8`, "text in UTF-8");
-    return refuseFile(
-      "E_FILE",
-      `${path} (${reasonOf(thrown)})`,
-      "a readable file",
-      "check the name and the folder",
-    );
+    const found = `${path} (${reasonOf(thrown)})`;
+    const next = "check the name and the folder";
+    throw new PadstopError([problem("E_FILE", key, { found, accepted: "a readable file", next })]);
+  }
+  const found = `${path} of ${(statSync(path).size / 1e6).toFixed(1)} MB`;
+  throw new PadstopError([problem("E_SIZE", key, { found, accepted: `at most ${mostBytes / 1e6} MB` })]);
+}
+
+function textOf(bytes: Buffer, path: string, key: string, ignoreBOM = false): string {
+  try {
+    return new TextDecoder("utf-8", { fatal: true, ignoreBOM }).decode(bytes);
+  } catch {
+    const parts = { found: `${path}, not UTF-8`, accepted: "text in UTF-8" };
+    throw new PadstopError([problem("E_FILE", key, parts)]);
   }
 }
 
@@ -71,6 +71,26 @@ export function readSite(path: string): Site {
   const text = readText(path, "SITE", MOST_BYTES);
   return parseSite(text, (name) => readBeside(path, name), path.replaceAll("\\", "/"));
 }
+
+/** A site file opened to be changed: its site, its text with any byte order mark, and its bytes as they were read. */
+export interface SiteToChange {
+  readonly site: Site;
+  readonly text: string;
+  readonly bytes: Buffer;
+  /** The same folder's files, for reading a changed text. */
+  readonly parse: (text: string) => Site;
+}
+
+export function openToChange(path: string): SiteToChange {
+  const bytes = readBytes(path, "SITE", MOST_BYTES);
+  const text = textOf(bytes, path, "SITE", true);
+  const parse = (changed: string): Site =>
+    parseSite(changed, (name) => readBeside(path, name), path.replaceAll("\\", "/"));
+  return { site: parse(text), text, bytes, parse };
+}
+
+/** A table that is named on the command line. */
+export const readTable = (path: string): string => readTableText(path, "FILE").text;
 
 /** A file named in the site file, from the same folder or below; what is wrong with it is told at the key that names it. */
 export function readBeside(sitePath: string, name: string): TableText | FileRefusal | null {
@@ -91,7 +111,7 @@ export function readBeside(sitePath: string, name: string): TableText | FileRefu
         next: "copy it beside the site file",
       };
     }
-    return readTable(beside, name);
+    return readTableText(beside, name);
   } catch (thrown) {
     const [problem] = thrown instanceof PadstopError ? thrown.problems : [];
     if (problem === undefined) {
@@ -146,6 +166,35 @@ export function writeWhole(path: string, text: string, rules: WriteRules): void 
     );
   }
 }
+
+/**
+ * The one way a site file is written over: whole or not at all, its rights kept, and only while it still holds the bytes
+ * that were read. A link stays a link: the file it leads to is replaced.
+ */
+export function replaceSource(path: string, before: Buffer, text: string): void {
+  let beside: string | null = null;
+  try {
+    const target = realpathSync(path);
+    accessSync(target, constants.W_OK);
+    beside = join(dirname(target), `.${randomBytes(6).toString("hex")}.part`);
+    const { mode } = statSync(target);
+    writeFileSync(beside, text, { flag: "wx", flush: true });
+    chmodSync(beside, mode & 0o7777);
+    if (!readFileSync(target).equals(before)) {
+      const next = "run again on the file as it is now; nothing was written";
+      throw writeProblem(path, "a file that changed in the meantime", "the file as it was read", next);
+    }
+    renameSync(beside, target);
+  } catch (thrown) {
+    if (beside !== null) removeQuietly(beside);
+    if (thrown instanceof PadstopError) throw thrown;
+    throw writeProblem(path, reasonOf(thrown), "a site file that may be written", "nothing was written");
+  }
+}
+
+/** Whether two names lead to one file. */
+export const isSameFile = (a: string, b: string): boolean =>
+  exists(a) && exists(b) && realpathSync(a) === realpathSync(b);
 
 function refuseTarget(path: string, { mayReplace, source }: WriteRules): void {
   const stat = statSync(path, { throwIfNoEntry: false });

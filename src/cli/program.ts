@@ -11,6 +11,8 @@ import { addEv } from "./commands/ev.ts";
 import { addNew } from "./commands/newSite.ts";
 import { addPlan } from "./commands/plan.ts";
 import { addRank } from "./commands/rank.ts";
+import { addReadings } from "./commands/readings.ts";
+import { addRecord } from "./commands/record.ts";
 import { addReport } from "./commands/report.ts";
 import { addSun } from "./commands/sun.ts";
 import { addSweep } from "./commands/sweep.ts";
@@ -49,6 +51,8 @@ function makeProgram(context: Context): Command {
     addSweep,
     addReport,
     addCalendar,
+    addReadings,
+    addRecord,
     addSun,
     addEv,
     addCheck,

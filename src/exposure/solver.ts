@@ -148,7 +148,7 @@ export function solveSetting(
   if (samples.length === 0 || choices.length === 0) return null;
   const envelope = envelopeOf(samples);
   const [best] = bestChoices(envelope, choices, range, comfortStops, 1);
-  return describe(best!, samples, envelope.placeLog2, range);
+  return judgeChoice(best!, samples, envelope.placeLog2, range);
 }
 
 /** The `count` best of the choices, best first, by the rule of `solveSetting`. */
@@ -210,8 +210,8 @@ function bestOf(judged: readonly Judged[]): Judged {
   return left[0]!;
 }
 
-/** How a given setting does over the samples. */
-function describe(
+/** How a given setting does over the samples, at least one; `placeLog2` is that of their envelope. */
+export function judgeChoice(
   choice: SettingChoice,
   samples: readonly Sample[],
   placeLog2: number,

@@ -52,6 +52,20 @@ export function shadedFacets(
   return facetsOf(sums, aboveShare);
 }
 
+/** Share of the beam that reaches the facet `turnDeg` clockwise of the sun's azimuth, averaged over a stretch; of one turned away, 0. */
+export function facetShare(
+  { edges, strips, aboveShare }: BodyShade,
+  turnDeg: number,
+  stretch: Stretch,
+): number {
+  const rad = wrap180(turnDeg) * RAD_PER_DEG;
+  const strip = edges.findIndex((edge, i) => i > 0 && rad <= edge.rad && rad >= edges[i - 1]!.rad) - 1;
+  if (strip < 0) return 0;
+  const passed: Passed = { mean: 0, most: 0 };
+  passBetween(strips[strip]!, stretch, passed);
+  return passed.mean * aboveShare;
+}
+
 /** What a camera sees of the strips, summed. */
 interface Sums {
   readonly mean: number;

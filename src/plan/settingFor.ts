@@ -23,11 +23,19 @@ export interface SettingInput {
 
 /** The chosen setting as the plan reports it; null without samples or choices. */
 export function settingFor(input: SettingInput): { setting: Setting; solved: SolvedSetting } | null {
-  const { samples, choices, range, skies } = input;
+  const { samples, choices, range } = input;
   const solved = solveSetting(samples, choices, range, input.comfortStops);
-  if (solved === null) return null;
+  return solved && { setting: settingOf(input, solved), solved };
+}
+
+/** A judged setting with its margins. */
+export function settingOf(
+  input: Omit<SettingInput, "choices" | "comfortStops">,
+  solved: SolvedSetting,
+): Setting {
+  const { samples, range, skies } = input;
   const { choice, worst } = solved;
-  const setting: Setting = {
+  return {
     stop: choice.stop,
     shutterS: choice.shutterS,
     shutterName: choice.shutterName,
@@ -47,11 +55,13 @@ export function settingFor(input: SettingInput): { setting: Setting; solved: Sol
     bestPossibleSpareStops: bestPossible(envelopeOf(samples), range).spareStops,
     plumeRange: plumeRange(input, choice),
   };
-  return { setting, solved };
 }
 
 /** Spare of the same setting when the plume is as dim or as bright as its range allows. */
-function plumeRange(input: SettingInput, choice: SettingChoice): Setting["plumeRange"] {
+function plumeRange(
+  input: Pick<SettingInput, "samples" | "range">,
+  choice: SettingChoice,
+): Setting["plumeRange"] {
   if (!input.samples.some(({ spans }) => spans.some((span) => span.plumeRange !== undefined))) return null;
   const spareWith = (end: "low" | "high"): number =>
     spareAt(envelopeOf(input.samples, end), input.range, choice.midToneLog2);

@@ -11,15 +11,14 @@ import type { Clock } from "./clock.ts";
 import { mediumNotes } from "./notes.ts";
 import { bearingNotes } from "./placeNotes.ts";
 import type { Scene } from "./scene.ts";
+import { stopsWords } from "./stopsText.ts";
 
 export function siteNotes(scene: Scene, clock: Clock): string[] {
   const { site, window } = scene;
   const notes = mediumNotes(site.cameras);
   notes.push(...bearingNotes(site), ...ascentNotes(scene));
-  if (Object.keys({ ...site.corrections.bySky, ...site.corrections.byCamera }).length > 0) {
-    notes.push("corrections from readings are applied to body, sky and deck");
-  }
   notes.push(
+    ...correctionNotes(scene),
     ...obstacleNotes(site),
     ...lampNotes(scene),
     ...lowHazeNotes(scene, clock),
@@ -34,6 +33,25 @@ export function siteNotes(scene: Scene, clock: Clock): string[] {
     }
   }
   return notes;
+}
+
+/** More cameras than this are counted. */
+const MOST_NAMED = 12;
+
+/** Which corrections count under the skies asked for, by sky and by camera. */
+function correctionNotes({ site, skies }: Scene): string[] {
+  const { bySky, byCamera } = site.corrections;
+  const states = [...new Set(skies.map(skyState))];
+  const counted = (entries: readonly (readonly [string, number | undefined])[]): string[] =>
+    entries.flatMap(([name, stops]) =>
+      stops === undefined || stops === 0 ? [] : [`${name} ${stopsWords(stops)}`],
+    );
+  const ofSkies = counted(states.map((state) => [state, bySky[state]] as const));
+  const ofCameras = counted(Object.entries(byCamera));
+  const more = ofCameras.length - MOST_NAMED;
+  const all = [...ofSkies, ...ofCameras.slice(0, MOST_NAMED), ...(more > 0 ? [`${more} more cameras`] : [])];
+  if (all.length === 0) return [];
+  return [`corrections from readings are applied to body, sky and deck: ${all.join(", ")}`];
 }
 
 /** Where the way of the vehicle is from. The first seconds, all that a fixed camera sees, hardly hang on what was assumed. */

@@ -16,3 +16,9 @@ export const clippedText = (stops: number): string =>
 
 /** "7", "7.5": a range as it was given, to a tenth. */
 export const spanText = (stops: number): string => String(Math.round(stops * TENTHS) / TENTHS);
+
+/** "+0.3 stops", "-1.0 stop": a shift, to the nearest tenth; never "-0.0". */
+export function stopsWords(stops: number): string {
+  const tenths = Math.round(stops * TENTHS);
+  return `${tenths < 0 ? "-" : "+"}${(Math.abs(tenths) / TENTHS).toFixed(1)} stop${Math.abs(tenths) === TENTHS ? "" : "s"}`;
+}

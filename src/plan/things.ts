@@ -104,7 +104,11 @@ export function thingsAt(
 }
 
 /** With the sun gone the moon is the direct light: it lights, but nobody calls that sunlit, nor what the last rim of the sun lights. */
-function facetsSeen(view: CameraView, { sun, moon, shade }: Instant, phaseDeg: number): Facets {
+export function facetsSeen(
+  view: Pick<CameraView, "observerAzimuthDeg" | "told">,
+  { sun, moon, shade }: Instant,
+  phaseDeg: number,
+): Facets {
   if (moon !== null) return unlit(openFacets(uprightPhaseDeg(view.observerAzimuthDeg, moon.azimuthDeg)));
   const facets =
     shade === null

@@ -1,5 +1,5 @@
 /**
- * YAML text to plain values that know their place. The only file that knows the yaml library.
+ * YAML text to plain values that know their place. Only this file and yamlSpans know the yaml library.
  * YAML 1.2 core; no merge keys, no custom tags, one document. What the values mean is not looked at here.
  */
 
@@ -140,7 +140,8 @@ function keyProblems(doc: Document.Parsed, places: Places): Problem[] {
   return problems;
 }
 
-function keyText(pair: Pair): string | null {
+/** A key as written; null for one that is no scalar. */
+export function keyText(pair: Pair): string | null {
   return isScalar(pair.key) && pair.key.value !== null ? String(pair.key.source ?? pair.key.value) : null;
 }
 

@@ -1,15 +1,11 @@
 /** A camera's notes: what a person must know about its row, in plain words. */
 
-import { overlapping, spansWithout } from "../base/crossings.ts";
-import { MS_PER_MINUTE } from "../base/units.ts";
 import { exactStop, stopName } from "../exposure/scales.ts";
 import { airyDiameterMm } from "../exposure/sharpness.ts";
 import type { SolvedSetting } from "../exposure/solver.ts";
 import type { Camera, Site } from "../site/types.ts";
 import { halfDiagonalDeg } from "../view/frame.ts";
 import { longestHoodInDiameters } from "../view/hood.ts";
-import { VEHICLE_NAME } from "../view/prism.ts";
-import { SKYLINE_NAME } from "../view/skyline.ts";
 import { airNotes } from "./airNotes.ts";
 import type { CameraView } from "./cameraView.ts";
 import type { Choices } from "./choices.ts";
@@ -24,7 +20,8 @@ import type { SettingInput } from "./settingFor.ts";
 import { settingNotes } from "./settingNotes.ts";
 import { shadeNotes } from "./shadeNotes.ts";
 import { type InTheWay, sightNotes } from "./sightNotes.ts";
-import type { BehindSpan, SunRisk } from "./sunRisk.ts";
+import { sunBehindNotes } from "./sunBehindNotes.ts";
+import type { SunRisk } from "./sunRisk.ts";
 import type { PreparedSweep } from "./sweep/prepareSweep.ts";
 import { sweepNotes } from "./sweep/sweepNotes.ts";
 import type { SweepSummary } from "./sweep/sweepTypes.ts";
@@ -60,7 +57,7 @@ export function notesFor(input: NotesInput): string[] {
     ...sightNotes(input.inTheWay),
     ...(input.sweep === null ? airNotes(input.scene, input.view) : []),
     ...shadeNotes(input.scene, input.view, input.light, input.clock),
-    ...sunBehindNotes(input),
+    ...sunBehindNotes(input.sun, input.hides, input.clock),
     ...moonNotes(input),
     ...missingNotes(input),
     ...(hasSetting ? settingNotes({ ...input, settingInput, solved, setting }) : []),
@@ -183,43 +180,6 @@ function routeNotes({ site, light, clock, skyCount }: NotesInput): string[] {
     );
   }
   return notes;
-}
-
-const passesText = (solidity: number): string => {
-  const percent = Math.round((1 - solidity) * 100);
-  return percent === 0 ? "less than 1 %" : `about ${percent} %`;
-};
-
-/** The sun behind a lattice, or behind something it does not wholly hide: not safe. */
-function sunBehindNotes({ sun, hides, clock }: NotesInput): string[] {
-  const isSkylineKnown = hides.hiders.some(({ name, canHide }) => name === SKYLINE_NAME && canHide);
-  return sun.behind.flatMap((span) =>
-    openParts(span, sun).map((part) => behindWords(part, clock, isSkylineKnown)),
-  );
-}
-
-function behindWords({ by, solidity, ...span }: BehindSpan, clock: Clock, isSkylineKnown: boolean): string {
-  const when = clock.span(span);
-  if (solidity < 1) return `sun behind ${by} ${when}: ${passesText(solidity)} of it shines through`;
-  if (by === VEHICLE_NAME) return `sun behind the vehicle ${when}: it comes out when the vehicle leaves`;
-  if (by === SKYLINE_NAME && !isSkylineKnown) {
-    return `sun behind the pad's skyline ${when}: not the one seen from here, so not called hidden`;
-  }
-  return `sun partly behind ${by} ${when}: too near its edge to count as hidden`;
-}
-
-/** Shorter than this a rest beside a hidden stretch is the way in or out. */
-const WAY_MS = 10 * MS_PER_MINUTE;
-
-/** What hidden stretches leave over; beside one, only what is more than its way in and out. */
-function openParts(span: BehindSpan, { hidden }: SunRisk): BehindSpan[] {
-  const holes = hidden.map(({ from, to }) => ({ fromMs: from.getTime(), toMs: to.getTime() }));
-  const whole = { fromMs: span.from.getTime(), toMs: span.to.getTime() };
-  const touched = overlapping(holes, whole);
-  if (touched.length === 0) return [span];
-  return spansWithout([whole], touched)
-    .filter(({ fromMs, toMs }) => toMs - fromMs > WAY_MS)
-    .map(({ fromMs, toMs }) => ({ ...span, from: new Date(fromMs), to: new Date(toMs) }));
 }
 
 function moonNotes({ moonInFrame, scene, clock }: NotesInput): string[] {

@@ -14,7 +14,7 @@ import type { Site, Window } from "../../site/types.ts";
 import type { Context } from "../context.ts";
 import { isSameFile, openToChange, readTable } from "../files.ts";
 import { OPTIONS } from "../options.ts";
-import { deliver, sheetOptions } from "../output.ts";
+import { deliver, fileOf, sheetOptions } from "../output.ts";
 import {
   READING_OPTIONS,
   type ReadingCommandOptions,
@@ -54,7 +54,7 @@ export function addReadings(program: Command, { world }: Context): void {
     .addHelpText("after", EXAMPLES)
     .action((path: string, file: string, options: ReadingCommandOptions) => {
       refuseReadingOptions(options);
-      refuseOverTable(options.output, file);
+      refuseOverTable(fileOf(options), file);
       const opened = openToChange(path);
       if (options.asSet) {
         deliver(world, options, asSetText(opened.site, file, world, options), path);
@@ -63,9 +63,10 @@ export function addReadings(program: Command, { world }: Context): void {
       const report = compared(opened.site, file);
       const text = comparedText(report, world, options);
       // A file is written before the site is touched, stdout after: whatever fails, the site file then is as it was.
-      if (options.output !== undefined) deliver(world, options, text, path);
+      const isFile = fileOf(options) !== undefined;
+      if (isFile) deliver(world, options, text, path);
       if (options.write) writeCorrections(path, opened, report, world, options.quiet);
-      if (options.output === undefined) deliver(world, options, text, path);
+      if (!isFile) deliver(world, options, text, path);
     });
 }
 

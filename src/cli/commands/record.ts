@@ -5,7 +5,7 @@ import { planWindow } from "../../plan/planWindow.ts";
 import { recordCsv } from "../../show/recordCsv.ts";
 import { chooseWindow } from "../../site/chooseWindow.ts";
 import type { Context } from "../context.ts";
-import { readSite } from "../files.ts";
+import { openSite } from "../openSite.ts";
 import { type CommonOptions, OPTIONS } from "../options.ts";
 import { tellOtherWindows } from "../otherWindows.ts";
 import { deliver } from "../output.ts";
@@ -28,7 +28,7 @@ export function addRecord(program: Command, context: Context): void {
       "\nExample:\n  padstop record sites/skerry-vane.yaml --sky clear,haze -o settings.csv\n",
     )
     .action((path: string, options: Options) => {
-      const site = readSite(path);
+      const site = openSite(path, options, context.world);
       const window = chooseWindow(site, options.window ?? null);
       const plan = planWindow(site, window, {
         sky: options.sky,

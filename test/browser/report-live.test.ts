@@ -2,7 +2,7 @@
 
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import type { LightSample } from "../../src/plan/planTypes.ts";
+import type { CameraPlan, LightSample } from "../../src/plan/planTypes.ts";
 import { planWindow } from "../../src/plan/planWindow.ts";
 import type { Site } from "../../src/site/types.ts";
 import type { Sky } from "../../src/sky/daylight.ts";
@@ -39,8 +39,12 @@ const settled = (page: Page, t0S: number, skyIndex: number): Promise<unknown> =>
   page.waitForSelector(`body[data-rows="${t0S} ${skyIndex} 0"]`, { timeout: 10_000 });
 
 /** What the row has to say, written from the plan's own figures. */
-const expected = (id: string, sample: LightSample): string[] => [
-  id,
+const expected = ({ id, inTheWay }: CameraPlan, sample: LightSample): string[] => [
+  id +
+    inTheWay
+      .filter((one) => one.solidity === 1 && one.share >= 0.95)
+      .map(({ by }) => `hidden by ${by}`)
+      .join(""),
   sample.light,
   `${Math.round(sample.phaseDeg)}° ${Math.floor(sample.litShare * 100 + 1e-9)} %`,
   `${sample.ev === null ? "-" : sample.ev.toFixed(1)}/${sample.tableEv ?? "-"}`,
@@ -66,7 +70,7 @@ describe.each(["skerry-vane", "calm-parallel", "long-day"])("%s", (name) => {
           const rows = await rowsOf(page);
           expect(rows.map((row) => row.slice(0, 4))).toEqual(
             plan.cameras.map((camera) =>
-              expected(camera.id, camera.lightAt(skyIndex * plan.sun.length + index)),
+              expected(camera, camera.lightAt(skyIndex * plan.sun.length + index)),
             ),
           );
         }

@@ -97,11 +97,14 @@ it("prints as chosen on the page: four cards to a page, cards alone, no controls
   await page.selectOption("#print-what", "cards");
   const after = await textOfPages();
   expect(after.join("\n")).not.toMatch(/Cameras at T-0|Notes and cautions|min after opening/);
-  expect(after.map(feetOf)).toEqual(
-    Array.from({ length: Math.ceil(site.cameras.length / 4) }, (_, i) =>
+  // The cards, and behind them how they are read.
+  expect(after.map(feetOf)).toEqual([
+    ...Array.from({ length: Math.ceil(site.cameras.length / 4) }, (_, i) =>
       Math.min(4, site.cameras.length - 4 * i),
     ),
-  );
+    0,
+  ]);
+  expect(after.at(-1)).toContain("How to read it");
   expect(faults).toEqual([]);
   await close();
 }, 60_000);

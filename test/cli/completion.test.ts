@@ -73,7 +73,7 @@ describe("in bash", () => {
     expect(await offered("padstop ")).toContain("report");
     expect(await offered("padstop pl")).toEqual(["plan"]);
     expect(await offered("padstop plan --fo")).toEqual(["--format"]);
-    expect(await offered("padstop plan x.yaml --format ")).toEqual(["table", "json", "csv"]);
+    expect(await offered("padstop plan x.yaml --format ")).toEqual(["table", "json", "csv", "geojson"]);
     expect(await offered("padstop plan x.yaml --format=j")).toEqual(["json"]);
     expect(await offered("padstop ev --format ")).toEqual(["table", "json"]);
     expect(await offered("padstop plan --sky haze,over")).toEqual(["haze,overcast"]);

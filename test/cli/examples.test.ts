@@ -2,6 +2,7 @@
 
 import {
   chmodSync,
+  copyFileSync,
   mkdirSync,
   mkdtempSync,
   readdirSync,
@@ -21,7 +22,15 @@ const HELPS = readdirSync(GOLDEN).filter((name) => /^help-(?!without)/.test(name
 
 /** Small for speed, and the one that has the cameras and the times of the tour. */
 const demoFor = (line: string): string =>
-  / (P04|T1) /.test(line) ? "sites/skerry-vane.yaml" : "sites/calm-parallel.yaml";
+  / (P04|T1|readings|record) /.test(line) ? "sites/skerry-vane.yaml" : "sites/calm-parallel.yaml";
+
+/** The files of one's own that the examples name. */
+const GIVEN = [
+  [join(SITES, "skerry-vane.yaml"), "my-site.yaml"],
+  [join(GOLDEN, "readings-afternoon", "readings.csv"), "readings.csv"],
+  [join(GOLDEN, "readings-as-set", "settings.csv"), "settings.csv"],
+  [join(GOLDEN, "plan-camera-table", "cameras.csv"), "cameras.csv"],
+] as const;
 
 const top = mkdtempSync(join(tmpdir(), "padstop-examples-"));
 /** As if at the top of the project, but what is written goes elsewhere. */
@@ -29,6 +38,7 @@ function folderFor(name: string): string {
   const folder = join(top, name);
   mkdirSync(join(folder, "bin"), { recursive: true });
   symlinkSync(SITES, join(folder, "sites"));
+  for (const [from, to] of GIVEN) copyFileSync(from, join(folder, to));
   const program = join(folder, "bin", "padstop");
   writeFileSync(program, `#!/bin/sh\nexec '${process.execPath}' '${PROGRAM}' "$@"\n`);
   chmodSync(program, 0o755);

@@ -102,7 +102,10 @@ it("new writes a file that checks and plans at once, and never over another", as
     run(["plan", path, "--step", "900"], { cwd: folder }),
   ]);
   expect(checked).toMatchObject({ exit: 0, stderr: "" });
-  expect(planned).toMatchObject({ exit: 0, stderr: "" });
+  expect(planned).toMatchObject({
+    exit: 0,
+    stderr: "Planned the first window; also in the file: second (--window).\n",
+  });
   const again = await run(["new", "Gannet Ledge"], { cwd: folder });
   expect(again.exit).toBe(2);
   expect(again.stderr).toMatch(/^E_WRITE {2}gannet-ledge\.yaml/);

@@ -39,7 +39,7 @@ it("a picture of a view is of the T-0 asked for, and changes nothing of the outp
   const svg = read("v.svg");
   expect(svg).toMatch(/^<\?xml [^>]*\?>\n<svg xmlns="http:\/\/www\.w3\.org\/2000\/svg"/);
   expect(svg).toMatch(/What S1 sees at T-0 \w+ 00:30:00/);
-  expect(svg).toContain("set for all skies");
+  expect(svg).toContain(">one for all: ");
   expect(svg).not.toMatch(/ style="|<script|href=/);
   expect(readdirSync(folder)).toEqual(["v.svg"]);
 });

@@ -22,7 +22,7 @@ export function addNew(program: Command, { world }: Context): void {
     .addOption(OPTIONS.quiet())
     .addHelpText(
       "after",
-      '\nExamples:\n  padstop new "Gannet Ledge"\n  padstop new "Gannet Ledge" --from cameras.csv\n',
+      '\nExamples:\n  padstop new "Gannet Ledge"\n  padstop new "Turnstone Ledge" --from cameras.csv\n',
     )
     .action((name: string, options: Options) => {
       // The name makes the file, so that here stdout has to be asked for.

@@ -71,7 +71,8 @@ export function notesFor(input: NotesInput): string[] {
 function placeNotes({ site, view, sweep }: NotesInput): string[] {
   const { camera, body } = view;
   const notes = squareNotes(site, camera);
-  if (camera.notes !== null) notes.push(`from the site file: ${camera.notes}`);
+  // One line, like every note: a cell or a block of text may have several.
+  if (camera.notes !== null) notes.push(`from the site file: ${camera.notes.trim().replace(/\s+/g, " ")}`);
   if (camera.track !== null) notes.push(trackerWords(sweep));
   if (!view.placeGiven) {
     notes.push(

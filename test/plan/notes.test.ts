@@ -21,6 +21,13 @@ function expectLightOnly(camera: CameraPlan, note: RegExp): void {
   expect(camera.sun.risk).toBe("clear");
 }
 
+it("a camera's own note is one line, whatever line breaks its cell or block of text has", () => {
+  const note = 'id: A, azimuth: 20, lens: { focal: 50 }, notes: "by the\\nfence,\\n  locked "';
+  expect(firstOf(siteOf({ cameras: [note] }), DAY).notes).toContain(
+    "from the site file: by the fence, locked",
+  );
+});
+
 describe("a camera without", () => {
   it.each([
     ["lens stops", "medium: grain, rate: 96, shutter: { angle: 90 }", /no lens stops$/m],

@@ -15,6 +15,7 @@ import { skyName } from "../sky/daylight.ts";
 import type { Context } from "./context.ts";
 import { deliver, sheetOptions } from "./output.ts";
 import { type RankCommandOptions, refuseTogether } from "./rankOptions.ts";
+import { stepOf } from "./stepOf.ts";
 
 export function deliverScrub(
   site: Site,
@@ -28,7 +29,7 @@ export function deliverScrub(
   const run = laterDays(site, first, days, options.shift ?? 0);
   const scrub = scrubSettings(site, first, run.windows, {
     sky: options.sky.skies,
-    ...(options.step === undefined ? {} : { stepS: options.step }),
+    ...stepOf(options),
   });
   const context: ScrubContext = {
     site,

@@ -3,18 +3,13 @@
 import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import type { AxeResults } from "axe-core";
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { openBrowser, openPage } from "../support/browser.ts";
+import { describe, expect, it } from "vitest";
+import { openPage, sharedBrowser } from "../support/browser.ts";
 import { demoSite, pageOf } from "../support/reportPages.ts";
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 
-const held: { browser: Browser | null } = { browser: null };
-beforeAll(async () => {
-  held.browser = await openBrowser();
-}, 60_000);
-afterAll(async () => held.browser?.close());
+const browser = sharedBrowser();
 
 const CASES = [
   ["skerry-vane", "light", 1280],
@@ -26,7 +21,7 @@ const CASES = [
 describe.each(CASES)("%s, %s, %i px wide", (name, colorScheme, width) => {
   it("has no violation", async () => {
     const { html } = pageOf(demoSite(name), { isRanked: true });
-    const { page, faults, close } = await openPage(held.browser!, html, {
+    const { page, faults, close } = await openPage(browser(), html, {
       colorScheme,
       viewport: { width, height: 900 },
     });
@@ -46,7 +41,7 @@ describe.each(CASES)("%s, %s, %i px wide", (name, colorScheme, width) => {
 
 it("moves T-0 by keyboard, on the slider and in the field", async () => {
   const { html } = pageOf(demoSite("skerry-vane"), { stepS: 900 });
-  const { page, faults, close } = await openPage(held.browser!, html);
+  const { page, faults, close } = await openPage(browser(), html);
   const t0 = (): Promise<string | null> => page.textContent("#t0-text");
   expect(await t0()).toBe("18:25:00");
   await page.focus("#t0");
@@ -75,7 +70,7 @@ it("moves T-0 by keyboard, on the slider and in the field", async () => {
 
 it("sorts and filters by risk, and says how many are shown", async () => {
   const { input, html } = pageOf(demoSite("skerry-vane"), { stepS: 300 });
-  const { page, faults, close } = await openPage(held.browser!, html);
+  const { page, faults, close } = await openPage(browser(), html);
   const ids = (): Promise<(string | null)[]> =>
     page.$$eval("#rows th bdi", (found) => found.map((id) => id.textContent));
   const atRisk = input.plan.cameras.filter(({ sun }) => sun.risk === "in-frame").map(({ id }) => id);

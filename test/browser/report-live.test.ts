@@ -1,25 +1,21 @@
 /** The report in a real browser: what a moved T-0 shows is what a plan says of that T-0. */
 
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import type { Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
 import type { CameraPlan, LightSample } from "../../src/plan/planTypes.ts";
 import { planWindow } from "../../src/plan/planWindow.ts";
 import type { Site } from "../../src/site/types.ts";
 import type { Sky } from "../../src/sky/daylight.ts";
-import { type OpenPage, openBrowser, openPage } from "../support/browser.ts";
+import { type OpenPage, openPage, sharedBrowser } from "../support/browser.ts";
 import { demoSite, pageOf } from "../support/reportPages.ts";
 import { type PageParts, partsOf } from "../support/reportParts.tsx";
 
 const SKIES: readonly Sky[] = ["clear", "overcast"];
 
-const held: { browser: Browser | null } = { browser: null };
-beforeAll(async () => {
-  held.browser = await openBrowser();
-}, 60_000);
-afterAll(async () => held.browser?.close());
+const browser = sharedBrowser();
 
 const withPage = async (site: Site, use: (open: OpenPage) => Promise<void>): Promise<void> => {
-  const open = await openPage(held.browser!, pageOf(site, { skies: SKIES }).html);
+  const open = await openPage(browser(), pageOf(site, { skies: SKIES }).html);
   try {
     await use(open);
     expect(open.faults).toEqual([]);

@@ -1,16 +1,11 @@
 /** The page on paper: one card per camera, none cut, two or four to a page, on A4 and on Letter. */
 
-import type { Browser } from "playwright-core";
 import { extractText, getDocumentProxy } from "unpdf";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { openBrowser, openPage } from "../support/browser.ts";
+import { describe, expect, it } from "vitest";
+import { openPage, sharedBrowser } from "../support/browser.ts";
 import { demoSite, pageOf } from "../support/reportPages.ts";
 
-const held: { browser: Browser | null } = { browser: null };
-beforeAll(async () => {
-  held.browser = await openBrowser();
-}, 60_000);
-afterAll(async () => held.browser?.close());
+const browser = sharedBrowser();
 
 const CASES = [
   ["A4", 2, "skerry-vane"],
@@ -29,7 +24,7 @@ describe.each(CASES)("%s, %i cards a page, %s", (format, cardsAPage, name) => {
     const site = demoSite(name);
     const skies = ["clear", "haze", "overcast"] as const;
     const { html } = pageOf(site, { cardsAPage, skies });
-    const { page, faults, close } = await openPage(held.browser!, html);
+    const { page, faults, close } = await openPage(browser(), html);
     const pdf = await page.pdf({ format, preferCSSPageSize: true });
     const { text: pages } = await extractText(await getDocumentProxy(new Uint8Array(pdf)), {
       mergePages: false,
@@ -52,7 +47,7 @@ describe.each(CASES)("%s, %i cards a page, %s", (format, cardsAPage, name) => {
     const { html } = pageOf(demoSite(name), { cardsAPage });
     // 190 mm of A4, 196 of Letter, in px of CSS.
     const width = format === "A4" ? 718 : 740;
-    const { page, close } = await openPage(held.browser!, html, { viewport: { width, height: 900 } });
+    const { page, close } = await openPage(browser(), html, { viewport: { width, height: 900 } });
     await page.emulateMedia({ media: "print" });
     const cut = await page.$$eval(".card", (cards) =>
       cards.flatMap((card) => {
@@ -74,7 +69,7 @@ describe.each(CASES)("%s, %i cards a page, %s", (format, cardsAPage, name) => {
 
 it("prints as chosen on the page: four cards to a page, cards alone, no controls", async () => {
   const site = demoSite("calm-parallel");
-  const { page, faults, close } = await openPage(held.browser!, pageOf(site, { cardsAPage: 2 }).html);
+  const { page, faults, close } = await openPage(browser(), pageOf(site, { cardsAPage: 2 }).html);
   const textOfPages = async (): Promise<string[]> => {
     const pdf = await page.pdf({ format: "A4", preferCSSPageSize: true });
     const { text } = await extractText(await getDocumentProxy(new Uint8Array(pdf)), { mergePages: false });

@@ -1,18 +1,14 @@
 /** Pages of sites with names that should not be trusted, and of very few and very many cameras, in a real browser. */
 
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import type { Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
 import { planWindow } from "../../src/plan/planWindow.ts";
 import { cameraFile } from "../../src/show/report/cameraFile.tsx";
 import type { Site } from "../../src/site/types.ts";
-import { type OpenPage, openBrowser, openPage } from "../support/browser.ts";
+import { type OpenPage, openPage, sharedBrowser } from "../support/browser.ts";
 import { demoSite, type PageOptions, pageOf, siteOf } from "../support/reportPages.ts";
 
-const held: { browser: Browser | null } = { browser: null };
-beforeAll(async () => {
-  held.browser = await openBrowser();
-}, 60_000);
-afterAll(async () => held.browser?.close());
+const browser = sharedBrowser();
 
 async function withPage(
   site: Site,
@@ -21,7 +17,7 @@ async function withPage(
   context = {},
 ): Promise<void> {
   const { html } = pageOf(site, options);
-  const open = await openPage(held.browser!, html, context);
+  const open = await openPage(browser(), html, context);
   try {
     await use(open, html);
     expect(open.faults).toEqual([]);
@@ -144,7 +140,7 @@ it("pictures of hostile and odd cameras are files that a strict reader takes", a
     const alone = { ...site, cameras: [camera] };
     return cameraFile(alone, window, ["clear"], planWindow(alone, window, { sky: ["clear"] }), null);
   });
-  const page = await held.browser!.newPage();
+  const page = await browser().newPage();
   for (const file of files)
     expect(
       await page.evaluate(

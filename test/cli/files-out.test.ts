@@ -4,24 +4,21 @@ import {
   chmodSync,
   existsSync,
   mkdirSync,
-  mkdtempSync,
   readdirSync,
   readFileSync,
-  rmSync,
   statSync,
   writeFileSync,
 } from "node:fs";
-import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { afterEach, beforeEach, expect, it } from "vitest";
+import { expect, it } from "vitest";
+import { eachInFreshFolder } from "../support/freshFolder.ts";
 import { run, runShell, SITES, TRACE } from "./run.ts";
 
 const SITE = join(SITES, "calm-parallel.yaml");
 let folder = "";
-beforeEach(() => {
-  folder = mkdtempSync(join(tmpdir(), "padstop-"));
+eachInFreshFolder((fresh) => {
+  folder = fresh;
 });
-afterEach(() => rmSync(folder, { recursive: true, force: true }));
 
 it("-o writes what stdout would have had, a word on stderr, and nothing else", async () => {
   const args = ["plan", SITE, "--step", "900", "--window", "equinox noon"];

@@ -1,28 +1,18 @@
 /** `new --from`: a site file for the cameras of a table, checked first, which plans at once and replaces nothing. */
 
-import {
-  existsSync,
-  mkdirSync,
-  mkdtempSync,
-  readdirSync,
-  readFileSync,
-  rmSync,
-  symlinkSync,
-  writeFileSync,
-} from "node:fs";
-import { tmpdir } from "node:os";
+import { existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { afterEach, beforeEach, expect, it } from "vitest";
+import { expect, it } from "vitest";
+import { eachInFreshFolder } from "../support/freshFolder.ts";
 import { run } from "./run.ts";
 
 let folder = "";
 const write = (name: string, text: string): void => writeFileSync(join(folder, name), text);
 const read = (name: string): string => readFileSync(join(folder, name), "utf8");
 const inFolder = (...args: string[]) => run(args, { cwd: folder });
-beforeEach(() => {
-  folder = mkdtempSync(join(tmpdir(), "padstop-"));
+eachInFreshFolder((fresh) => {
+  folder = fresh;
 });
-afterEach(() => rmSync(folder, { recursive: true, force: true }));
 
 const WHOLE = `Camera;Bearing (°);Range (m);Aim up;Focal (mm);Gate;Stops;Shutter time (s);Film
 P1;143,5;400;20;85;35mm 4-perf;2,8 4 5,6 8 11 16;1/500 1/1000;"500T ""new"""

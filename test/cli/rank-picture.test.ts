@@ -1,18 +1,17 @@
 /** `rank --picture`: a whole SVG file beside the usual output, or none. */
 
-import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { afterEach, beforeEach, expect, it } from "vitest";
+import { expect, it } from "vitest";
+import { eachInFreshFolder } from "../support/freshFolder.ts";
 import { run, SITES, TRACE } from "./run.ts";
 
 const SITE = join(SITES, "calm-parallel.yaml");
 const RANK = ["rank", SITE, "--step", "600"];
 let folder = "";
-beforeEach(() => {
-  folder = mkdtempSync(join(tmpdir(), "padstop-"));
+eachInFreshFolder((fresh) => {
+  folder = fresh;
 });
-afterEach(() => rmSync(folder, { recursive: true, force: true }));
 
 it("writes the best window and changes nothing of the output", async () => {
   const shown = await run([...RANK, "-q"]);

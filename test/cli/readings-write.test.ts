@@ -4,19 +4,17 @@ import {
   chmodSync,
   copyFileSync,
   lstatSync,
-  mkdtempSync,
   readdirSync,
   readFileSync,
-  rmSync,
   statSync,
   symlinkSync,
   writeFileSync,
 } from "node:fs";
-import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { afterEach, beforeEach, expect, it } from "vitest";
+import { expect, it } from "vitest";
 import { PadstopError } from "../../src/base/problem.ts";
 import { openToChange, replaceSource } from "../../src/cli/files.ts";
+import { eachInFreshFolder } from "../support/freshFolder.ts";
 import { run, SITES } from "./run.ts";
 
 let folder = "";
@@ -27,12 +25,11 @@ const READINGS = `time,sky,what,azimuth,value (klx)
 2027-04-17T14:20,clear,incident,180,52
 2027-04-17T14:40,clear,incident,180,50
 `;
-beforeEach(() => {
-  folder = mkdtempSync(join(tmpdir(), "padstop-"));
+eachInFreshFolder((fresh) => {
+  folder = fresh;
   copyFileSync(join(SITES, "skerry-vane.yaml"), join(folder, "pad.yaml"));
   writeFileSync(join(folder, "r.csv"), READINGS);
 });
-afterEach(() => rmSync(folder, { recursive: true, force: true }));
 const bytes = (): string => readFileSync(join(folder, "pad.yaml"), "utf8");
 
 it("adds the correction behind all that stands there, keeps the file's rights, and plans with it", async () => {

@@ -1,18 +1,17 @@
 /** `report` and `view --picture` as files: the window, T-0 and cards asked for, the same output beside them, never over the site. */
 
-import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { afterEach, beforeEach, expect, it } from "vitest";
+import { expect, it } from "vitest";
+import { eachInFreshFolder } from "../support/freshFolder.ts";
 import { run, SITES } from "./run.ts";
 
 const SITE = join(SITES, "long-day.yaml");
 const QUICK = ["--sky", "clear", "--step", "1800", "-q"];
 let folder = "";
-beforeEach(() => {
-  folder = mkdtempSync(join(tmpdir(), "padstop-"));
+eachInFreshFolder((fresh) => {
+  folder = fresh;
 });
-afterEach(() => rmSync(folder, { recursive: true, force: true }));
 const read = (name: string): string => readFileSync(join(folder, name), "utf8");
 
 it("a report is of the window and with the cards asked for", async () => {

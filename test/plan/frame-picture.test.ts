@@ -2,41 +2,17 @@
 
 import { describe, expect, it } from "vitest";
 import { liveThings } from "../../src/plan/live/liveView.ts";
-import { type LiveWindow, liveWindowOf } from "../../src/plan/live/liveWindow.ts";
-import { type FrameLayout, frameLayoutOf } from "../../src/plan/picture/frameLayout.ts";
+import { liveWindowOf } from "../../src/plan/live/liveWindow.ts";
+import { frameLayoutOf } from "../../src/plan/picture/frameLayout.ts";
 import { frameTones } from "../../src/plan/picture/frameTones.ts";
 import { sunTrackPicture } from "../../src/plan/picture/sunTrackPicture.ts";
-import { chooseWindow } from "../../src/site/chooseWindow.ts";
-import type { Sky } from "../../src/sky/daylight.ts";
 import type { Point2 } from "../../src/view/prism.ts";
 import { demoSite } from "../support/reportPages.ts";
-import { EVENING, siteOf } from "./sites.ts";
-
-const RAD = Math.PI / 180;
-
-function liveOf(
-  cameras: readonly string[],
-  window = EVENING,
-  more = "",
-  skies: readonly Sky[] = ["clear"],
-): LiveWindow {
-  const site = siteOf({ cameras, more });
-  return liveWindowOf(site, chooseWindow(site, window), skies);
-}
-
-const layoutOf = (live: LiveWindow, index = 0): FrameLayout => frameLayoutOf(live, live.cameras[index]!);
-
-const range = (points: readonly Point2[], axis: 0 | 1): [number, number] => [
-  Math.min(...points.map((point) => point[axis])),
-  Math.max(...points.map((point) => point[axis])),
-];
-
-/** Level, 400 m east of the body, 25 m above the datum: the body stands from 5 to 45 m, its middle on the axis. */
-const LEVEL =
-  "id: C, at: { bearing: 90, range: 400, up: 25 }, aim: { up: 25 }, lens: { focal: 100 }, gate: { width: 36, height: 24 }";
+import { LEVEL, layoutAlone, layoutOf, liveOf, RAD, range } from "./frames.ts";
+import { EVENING } from "./sites.ts";
 
 describe("a level camera", () => {
-  const layout = layoutOf(liveOf([LEVEL]));
+  const layout = layoutAlone(LEVEL);
 
   it("has the body where similar triangles put it", () => {
     // Its outline is that of the tangent, 400 m off less some centimetres; 20 m up and down over 400 m at 100 mm: 5 mm.
@@ -58,7 +34,7 @@ describe("a level camera", () => {
   });
 
   it("has its flare border the margin outside the gate", () => {
-    const wide = layoutOf(liveOf([LEVEL.replace("focal: 100", "focal: 50")]));
+    const wide = layoutAlone(LEVEL.replace("focal: 100", "focal: 50"));
     // Half the gate is atan(18 / 50) = 19.8 degrees; 5 more are 50 tan(24.8) = 23.1 mm, which the picture holds.
     const wanted = 50 * Math.tan(Math.atan(0.36) + 5 * RAD);
     // On the level through the axis; above and below, the border is a cone about the gate's side.
@@ -75,25 +51,25 @@ describe("a level camera", () => {
 it("a camera that looks up has its horizon below the middle, at the tangent of its elevation", () => {
   const up = LEVEL.replace("aim: { up: 25 }", "aim: { up: 65 }");
   // 40 m over 400 m is 5.71 degrees; the level lies 100 x 40 / 400 = 10 mm below the axis, but for the Earth's curve (0.0063 mm).
-  const levelMm = range(layoutOf(liveOf([up])).ground, 1)[1];
+  const levelMm = range(layoutAlone(up).ground, 1)[1];
   expect(levelMm).toBeCloseTo((100 * 400) / 6_378_137 - 10, 3);
 });
 
 it("a camera on its side is shown upright", () => {
-  const turned = layoutOf(liveOf([`${LEVEL}, roll: 90`]));
+  const turned = layoutAlone(`${LEVEL}, roll: 90`);
   // Turned clockwise, what is up in the world lies to the picture's left.
   const [left, right] = range(turned.vehicle, 0);
   expect(right - left).toBeGreaterThan(9.9);
   expect(turned.quarters).toBe(3);
-  expect(layoutOf(liveOf([`${LEVEL}, roll: -90`])).quarters).toBe(1);
-  expect(layoutOf(liveOf([`${LEVEL}, roll: 180`])).quarters).toBe(2);
-  expect(layoutOf(liveOf([`${LEVEL}, roll: 30`])).quarters).toBe(0);
+  expect(layoutAlone(`${LEVEL}, roll: -90`).quarters).toBe(1);
+  expect(layoutAlone(`${LEVEL}, roll: 180`).quarters).toBe(2);
+  expect(layoutAlone(`${LEVEL}, roll: 30`).quarters).toBe(0);
 });
 
 it("structures are nearer or farther than the vehicle, and behind the camera they are not drawn", () => {
   const more =
     "structures: [{ name: near, at: { bearing: 90, range: 100 }, width: 6, depth: 6, height: 20 }, { name: far, at: { bearing: 270, range: 100 }, width: 6, depth: 6, height: 20 }, { name: behind, at: { bearing: 90, range: 600 }, width: 6, depth: 6, height: 20 }]";
-  const { structures } = layoutOf(liveOf([LEVEL], EVENING, more));
+  const { structures } = layoutAlone(LEVEL, more);
   expect(structures.map(({ name, isNearer }) => [name, isNearer])).toEqual([
     ["far", false],
     ["near", true],
@@ -118,7 +94,7 @@ describe("tones", () => {
     (bearing) =>
       `id: C${bearing}, at: { bearing: ${bearing}, range: 900, up: 25 }, aim: { up: 25 }, lens: { focal: 300 }`,
   );
-  const live = liveOf(cameras, EVENING, "floodlights: { illuminance: 300 }", ["clear", "overcast"]);
+  const live = liveOf({ cameras, more: "floodlights: { illuminance: 300 }" }, EVENING, ["clear", "overcast"]);
 
   it.each([0, 1])("of the body, weighted by area, have the mean that the plan takes (sky %i)", (skyIndex) => {
     for (const camera of live.cameras) {
@@ -156,11 +132,10 @@ describe("tones", () => {
 it("the shadow of a tower darkens the facets that the plan calls shaded", () => {
   const more =
     "structures: [{ name: wall, at: { bearing: 270, range: 60 }, width: 60, depth: 6, turn: 0, height: 200 }]";
-  const live = liveOf(
-    ["id: W, at: { bearing: 200, range: 500, up: 5 }, aim: { up: 25 }, lens: { focal: 85 }"],
-    EVENING,
+  const live = liveOf({
+    cameras: ["id: W, at: { bearing: 200, range: 500, up: 5 }, aim: { up: 25 }, lens: { focal: 85 }"],
     more,
-  );
+  });
   const [camera] = live.cameras;
   const instant = live.scene.instantAt(Date.parse("2027-03-20T17:30:00Z"));
   const { things } = liveThings(live, camera!, instant, 0);
@@ -171,9 +146,9 @@ it("the shadow of a tower darkens the facets that the plan calls shaded", () => 
 
 describe("the sun in a picture", () => {
   // The evening sun sets due west: a camera in the east looks at it.
-  const live = liveOf([
-    "id: E, at: { bearing: 90, range: 400, up: 2 }, aim: { up: 25 }, lens: { focal: 50 }",
-  ]);
+  const live = liveOf({
+    cameras: ["id: E, at: { bearing: 90, range: 400, up: 2 }, aim: { up: 25 }, lens: { focal: 50 }"],
+  });
   const [camera] = live.cameras;
   const layout = frameLayoutOf(live, camera!);
 
@@ -207,14 +182,14 @@ describe("the sun in a picture", () => {
 });
 
 it("a camera known by its axis alone sees sky and ground", () => {
-  const layout = layoutOf(liveOf(["id: A, azimuth: 200, elevation: 5, lens: { focal: 50 }"]));
+  const layout = layoutAlone("id: A, azimuth: 200, elevation: 5, lens: { focal: 50 }");
   expect(layout).toMatchObject({ structures: [], vehicle: [], plume: [], risen: null });
   expect(layout.sky.length).toBeGreaterThan(0);
 });
 
 it("straight up there is no ground, straight down no sky", () => {
-  const up = layoutOf(liveOf(["id: A, azimuth: 0, elevation: 90, lens: { focal: 50 }"]));
-  const down = layoutOf(liveOf(["id: A, azimuth: 0, elevation: -90, lens: { focal: 50 }"]));
+  const up = layoutAlone("id: A, azimuth: 0, elevation: 90, lens: { focal: 50 }");
+  const down = layoutAlone("id: A, azimuth: 0, elevation: -90, lens: { focal: 50 }");
   expect(up.ground).toEqual([]);
   expect(down.sky).toEqual([]);
   expect(down.ground.length).toBe(4);

@@ -1,35 +1,12 @@
 /** What stands in a picture, worked by similar triangles: far off, lattices, the plume, land, a hood's border. */
 
 import { describe, expect, it } from "vitest";
-import { type LiveWindow, liveWindowOf } from "../../src/plan/live/liveWindow.ts";
-import { type FrameLayout, frameLayoutOf } from "../../src/plan/picture/frameLayout.ts";
-import { chooseWindow } from "../../src/site/chooseWindow.ts";
-import type { Point2 } from "../../src/view/prism.ts";
-import { EVENING, siteOf } from "./sites.ts";
-
-const RAD = Math.PI / 180;
-
-const liveOf = (cameras: readonly string[], more = ""): LiveWindow => {
-  const site = siteOf({ cameras, more });
-  return liveWindowOf(site, chooseWindow(site, EVENING), ["clear"]);
-};
-
-const layoutOf = (live: LiveWindow, index = 0): FrameLayout => frameLayoutOf(live, live.cameras[index]!);
-
-const range = (points: readonly Point2[], axis: 0 | 1): [number, number] => [
-  Math.min(...points.map((point) => point[axis])),
-  Math.max(...points.map((point) => point[axis])),
-];
-
-/** Level, 400 m east of the body, 25 m above the datum: the body stands from 5 to 45 m, its middle on the axis. */
-const LEVEL =
-  "id: C, at: { bearing: 90, range: 400, up: 25 }, aim: { up: 25 }, lens: { focal: 100 }, gate: { width: 36, height: 24 }";
+import { LEVEL, layoutAlone, layoutOf, liveOf, RAD, range } from "./frames.ts";
 
 it("a camera far off has the body in its own horizon", () => {
   // 20 km east of a pad at 71 degrees north the meridians differ by 0.52 degrees: 7.3 mm at 800 mm.
   const camera = "id: F, at: { bearing: 90, range: 20 km, up: 25 }, aim: { up: 25 }, lens: { focal: 800 }";
-  const site = siteOf({ cameras: [camera], place: "latitude: 71, longitude: 0, height: 20" });
-  const live = liveWindowOf(site, chooseWindow(site, EVENING), ["clear"]);
+  const live = liveOf({ cameras: [camera], place: "latitude: 71, longitude: 0, height: 20" });
   const [left, right] = range(layoutOf(live).vehicle, 0);
   expect(left + right).toBeCloseTo(0, 4);
   expect(right - left).toBeCloseTo((3 * 800) / 20_000, 3);
@@ -38,7 +15,7 @@ it("a camera far off has the body in its own horizon", () => {
 it("a lattice is drawn where it stands, and stops what its solidity says", () => {
   const more =
     "structures: [{ name: mast, at: { bearing: 0, range: 20 }, width: 4, depth: 4, height: 30, solidity: 0.3 }]";
-  const { structures } = layoutOf(liveOf([LEVEL], more));
+  const { structures } = layoutAlone(LEVEL, more);
   expect(structures).toMatchObject([{ name: "mast", solidity: 0.3 }]);
   // North of the pad is to the right of a camera in the east; its near face stands 398 m off.
   const [left, right] = range(structures[0]!.outline, 0);
@@ -49,7 +26,7 @@ it("a lattice is drawn where it stands, and stops what its solidity says", () =>
 it("what is larger than the picture is cut at all of its borders", () => {
   const more =
     "structures: [{ name: wall, at: { bearing: 270, range: 300 }, width: 900, depth: 900, height: 500 }]";
-  const layout = layoutOf(liveOf([LEVEL], more));
+  const layout = layoutAlone(LEVEL, more);
   const [wall] = layout.structures;
   // Its near face stands 250 m off: 900 m across are 360 mm, 475 m over the camera 190 mm.
   expect(range(wall!.outline, 0)).toEqual([
@@ -64,8 +41,7 @@ describe("a plume of 30 m and 6 m across", () => {
   const vehicle =
     "height: 40, diameter: 3, base: 5, plume: { propellant: kerolox, length: 30, width: 6 }, ascent: { heading: 90, thrustToWeight: 1.3 }";
   const tracker = LEVEL.replace("id: C", "id: T").replace("aim: { up: 25 }", "track: { part: middle }");
-  const site = siteOf({ cameras: [LEVEL, tracker], vehicle });
-  const live = liveWindowOf(site, chooseWindow(site, EVENING), ["clear"]);
+  const live = liveOf({ cameras: [LEVEL, tracker], vehicle });
   const layout = layoutOf(live);
 
   it("reaches from the foot to the deck at T+0", () => {
@@ -90,10 +66,10 @@ describe("a plume of 30 m and 6 m across", () => {
 });
 
 it("land stands as high as the site's horizon says, azimuth by azimuth", () => {
-  const { land } = layoutOf(liveOf([LEVEL], "horizon: [[0, 1], [250, 1], [260, 2], [280, 6], [290, 1]]"));
+  const { land } = layoutAlone(LEVEL, "horizon: [[0, 1], [250, 1], [260, 2], [280, 6], [290, 1]]");
   const tops = land.flatMap((piece) => piece.filter(([, y]) => y > 1));
   expect(tops.length).toBeGreaterThan(20);
-  const xMm = layoutOf(liveOf([LEVEL])).reach.xMm;
+  const xMm = layoutAlone(LEVEL).reach.xMm;
   for (const [x, y] of tops.filter(([left]) => Math.abs(left) < Math.min(17, xMm))) {
     const azimuthDeg = 270 + Math.atan(x / 100) / RAD;
     const elevationDeg = Math.atan(y / Math.hypot(100, x)) / RAD;
@@ -105,7 +81,7 @@ it("land stands as high as the site's horizon says, azimuth by azimuth", () => {
 it("a hood that is reached before the margin's end is the border of flare", () => {
   const hood = LEVEL.replace("focal: 100", "focal: 50, hood: { length: 70, diameter: 30 }");
   // atan(30 / 70) = 23.2 degrees off the axis, inside of the 24.8 of the margin: 50 x 30 / 70 = 21.43 mm.
-  const beside = [...layoutOf(liveOf([hood])).flare]
+  const beside = [...layoutAlone(hood).flare]
     .filter(([x]) => x > 0)
     .sort((a, b) => Math.abs(a[1]) - Math.abs(b[1]))[0]!;
   expect(beside[0]).toBeCloseTo((50 * 30) / 70, 3);

@@ -12,15 +12,12 @@ import { viewCamera } from "../../src/plan/viewCamera.ts";
 import { chooseWindow } from "../../src/site/chooseWindow.ts";
 import type { Sky } from "../../src/sky/daylight.ts";
 import { demoSite } from "../support/reportPages.ts";
+import { liveOf as liveIn, RAD } from "./frames.ts";
 import { EVENING, type SiteParts, siteOf, standing } from "./sites.ts";
 
-const RAD = Math.PI / 180;
 const SKIES: readonly Sky[] = ["clear", "overcast"];
 
-function liveOf(parts: SiteParts, window = EVENING): LiveWindow {
-  const site = siteOf(parts);
-  return liveWindowOf(site, chooseWindow(site, window), SKIES);
-}
+const liveOf = (parts: SiteParts, window = EVENING): LiveWindow => liveIn(parts, window, SKIES);
 
 const tonesAt = (live: LiveWindow, camera: LiveCamera, ms: number, skyIndex = 0): FrameTones =>
   frameTones(live, camera, frameLayoutOf(live, camera), live.scene.instantAt(ms), skyIndex);

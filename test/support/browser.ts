@@ -6,17 +6,28 @@ import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import binary from "@sparticuz/chromium";
 import { type Browser, type BrowserContextOptions, chromium, type Page } from "playwright-core";
+import { afterAll, beforeAll } from "vitest";
 
 /** Left out: one process for everything would end with its first page, and a graphics card in software is slower than none. */
 const OTHERWISE =
   /^--(single-process|no-zygote|in-process-gpu|ignore-gpu-blocklist|use-(gl|angle)=|enable-unsafe-swiftshader)/;
 
-export const openBrowser = async (): Promise<Browser> =>
+const openBrowser = async (): Promise<Browser> =>
   chromium.launch({
     executablePath: await binary.executablePath(),
     args: [...binary.args.filter((one) => !OTHERWISE.test(one)), "--disable-gpu"],
     headless: true,
   });
+
+/** One browser for all tests of a file, closed behind them. */
+export function sharedBrowser(): () => Browser {
+  let browser: Browser | null = null;
+  beforeAll(async () => {
+    browser = await openBrowser();
+  }, 60_000);
+  afterAll(async () => browser?.close());
+  return () => browser!;
+}
 
 export interface OpenPage {
   readonly page: Page;

@@ -8,6 +8,7 @@ import type { Context } from "../context.ts";
 import { openSite } from "../openSite.ts";
 import { type CommonOptions, OPTIONS } from "../options.ts";
 import { deliver } from "../output.ts";
+import { stepOf } from "../stepOf.ts";
 import { VERSION } from "../version.ts";
 
 type Options = Pick<CommonOptions, "sky" | "step" | "output" | "quiet" | "color"> & {
@@ -34,7 +35,7 @@ export function addCalendar(program: Command, { world }: Context): void {
       const plans = windows.map((window) =>
         planWindow(site, window, {
           sky: options.sky,
-          ...(options.step === undefined ? {} : { stepS: options.step }),
+          ...stepOf(options),
         }),
       );
       deliver(world, options, planCalendar(plans, VERSION), path);

@@ -15,6 +15,7 @@ import { openSite } from "../openSite.ts";
 import { type CommonOptions, OPTIONS } from "../options.ts";
 import { tellOtherWindows } from "../otherWindows.ts";
 import { deliver, sheetOptions } from "../output.ts";
+import { stepOf } from "../stepOf.ts";
 
 type Options = Pick<
   CommonOptions,
@@ -41,10 +42,10 @@ export function addPlan(program: Command, context: Context): void {
       const window = chooseWindow(site, options.window ?? null);
       const plan = planWindow(site, window, {
         sky: options.sky,
-        ...(options.step === undefined ? {} : { stepS: options.step }),
+        ...stepOf(options),
       });
       deliver(context.world, options, planText(site, plan, context, options), path);
-      if (!options.quiet && options.window === undefined) tellOtherWindows(site, "Planned", context);
+      tellOtherWindows(site, "Planned", context, options);
       if (options.failOn.some((what) => plan.cameras.some(FAILS[what]!))) context.exitWith(EXIT.failOn);
     });
 }

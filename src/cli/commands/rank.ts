@@ -18,6 +18,7 @@ import { progressLine } from "../progress.ts";
 import { type RankCommandOptions, refuseTogether } from "../rankOptions.ts";
 import { deliverPicture, stripsOf } from "../rankPicture.ts";
 import { deliverScrub } from "../scrub.ts";
+import { stepOf } from "../stepOf.ts";
 
 export function addRank(program: Command, context: Context): void {
   program
@@ -65,7 +66,7 @@ function deliverRanking(site: Site, path: string, { world }: Context, options: R
   const ranking = rankWindows(site, windows, {
     sky: options.sky.skies,
     ...(options.sky.weights === null ? {} : { skyWeights: options.sky.weights }),
-    ...(options.step === undefined ? {} : { stepS: options.step }),
+    ...stepOf(options),
     onWindow: progress.tell,
   });
   progress.end();

@@ -21,6 +21,7 @@ import {
   refuseReadingOptions,
   t0ThatCame,
 } from "../readingOptions.ts";
+import { stepOf } from "../stepOf.ts";
 import type { World } from "../world.ts";
 import { writeCorrections } from "../writeCorrections.ts";
 
@@ -102,7 +103,7 @@ function asSetText(site: Site, file: string, world: World, options: ReadingComma
   const window = t0 === null ? windowOf() : { name: null, opens: t0, closes: t0 };
   const report = judgeAsSet(site, window, text, slashed(file), {
     ...(options.sky === undefined ? {} : { sky: options.sky }),
-    ...(options.step === undefined ? {} : { stepS: options.step }),
+    ...stepOf(options),
     ...(t0 === null ? {} : { t0 }),
   });
   if (options.format === "json") return asSetJson(report);

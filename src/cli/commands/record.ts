@@ -9,6 +9,7 @@ import { openSite } from "../openSite.ts";
 import { type CommonOptions, OPTIONS } from "../options.ts";
 import { tellOtherWindows } from "../otherWindows.ts";
 import { deliver } from "../output.ts";
+import { stepOf } from "../stepOf.ts";
 
 type Options = Pick<CommonOptions, "window" | "sky" | "step" | "output" | "quiet" | "color">;
 
@@ -32,9 +33,9 @@ export function addRecord(program: Command, context: Context): void {
       const window = chooseWindow(site, options.window ?? null);
       const plan = planWindow(site, window, {
         sky: options.sky,
-        ...(options.step === undefined ? {} : { stepS: options.step }),
+        ...stepOf(options),
       });
       deliver(context.world, options, recordCsv(plan), path);
-      if (!options.quiet && options.window === undefined) tellOtherWindows(site, "Recorded", context);
+      tellOtherWindows(site, "Recorded", context, options);
     });
 }

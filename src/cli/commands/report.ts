@@ -12,6 +12,7 @@ import { type CommonOptions, OPTIONS } from "../options.ts";
 import { tellOtherWindows } from "../otherWindows.ts";
 import { deliver, fileOf } from "../output.ts";
 import { pageProgram, sha256Base64 } from "../pageProgram.ts";
+import { stepOf } from "../stepOf.ts";
 import { VERSION } from "../version.ts";
 
 type Options = Pick<CommonOptions, "window" | "sky" | "step" | "cards" | "output" | "quiet">;
@@ -38,7 +39,7 @@ export function addReport(program: Command, context: Context): void {
           : null;
       const input = reportInput(site, window, options.sky, {
         ranking,
-        ...(options.step === undefined ? {} : { stepS: options.step }),
+        ...stepOf(options),
       });
       const page = reportPage(input, {
         script: pageProgram(),
@@ -47,7 +48,7 @@ export function addReport(program: Command, context: Context): void {
         madeBy: `padstop ${VERSION}`,
       });
       deliver(context.world, options, page, path);
-      if (!options.quiet && options.window === undefined) tellOtherWindows(site, "Reported", context);
+      tellOtherWindows(site, "Reported", context, options);
     });
 }
 

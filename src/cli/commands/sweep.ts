@@ -18,6 +18,7 @@ import { type CommonOptions, OPTIONS } from "../options.ts";
 import { tellOtherWindows } from "../otherWindows.ts";
 import { deliver, sheetOptions } from "../output.ts";
 import { refuseTogether } from "../rankOptions.ts";
+import { stepOf } from "../stepOf.ts";
 import type { World } from "../world.ts";
 
 type Options = Pick<
@@ -55,7 +56,7 @@ export function addSweep(program: Command, context: Context): void {
       const window = chooseWindow(site, options.window ?? null);
       const plan = sweepTrackers(site, window, id ?? null, {
         sky: options.sky,
-        ...(options.step === undefined ? {} : { stepS: options.step }),
+        ...stepOf(options),
         ...(options.at === undefined ? {} : { at: options.at }),
         ...(options.every === undefined ? {} : { everyS: options.every }),
       });
@@ -66,7 +67,7 @@ export function addSweep(program: Command, context: Context): void {
 
 /** What was asked for and is not shown, and what was not asked for. */
 function tellAside(site: Site, { trackers }: SweepPlan, context: Context, options: Options): void {
-  if (options.window === undefined) tellOtherWindows(site, "Swept", context);
+  tellOtherWindows(site, "Swept", context, options);
   const isAsked = options.at !== undefined || options.every !== undefined;
   if (isAsked && options.format === "table" && trackers.length > 1)
     context.world.err("--at and --every show with one tracker named, or in JSON and CSV.\n");

@@ -12,6 +12,7 @@ import { openSite } from "../openSite.ts";
 import { type CommonOptions, OPTIONS } from "../options.ts";
 import { deliver, sheetOptions } from "../output.ts";
 import { refuseSameFile, writePicture } from "../pictureFile.ts";
+import { stepOf } from "../stepOf.ts";
 import type { World } from "../world.ts";
 
 type Options = Pick<
@@ -44,7 +45,7 @@ export function addView(program: Command, { world }: Context): void {
       const view = viewCamera(site, window, id, {
         sky: options.sky,
         explain: options.explain || options.at !== undefined,
-        ...(options.step === undefined ? {} : { stepS: options.step }),
+        ...stepOf(options),
         ...(options.at === undefined ? {} : { at: options.at }),
       });
       writePicture(world, options, path, () =>

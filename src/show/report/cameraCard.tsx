@@ -15,6 +15,7 @@ import { remedyLines } from "../remedyText.ts";
 import { worstWords } from "../settingCells.ts";
 import { riskTimes, riskWords, shutterText } from "../settingText.ts";
 import { cardId } from "./cameraRows.tsx";
+import { HeadRow } from "./headRow.tsx";
 import { settingsOf, settingTargets } from "./pageData.ts";
 
 interface CardProps {
@@ -107,13 +108,7 @@ function CardSettings({ plan, skyNames, clock }: CardProps) {
       <BigSetting setting={first} sky={skyNames[0]!} />
       <table>
         <thead>
-          <tr>
-            {["sky", "stop", "shutter", "filter", "spare", "holds", "least margin"].map((head) => (
-              <th key={head} scope="col">
-                {head}
-              </th>
-            ))}
-          </tr>
+          <HeadRow heads={["sky", "stop", "shutter", "filter", "spare", "holds", "least margin"]} />
         </thead>
         <tbody>
           {settingTargets(skyNames).map((sky, i) => (

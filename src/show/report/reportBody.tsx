@@ -7,6 +7,7 @@ import { windowText } from "../planSheet.ts";
 import { CameraRows, ROW_HEADS } from "./cameraRows.tsx";
 import { chartInstants, sweepSparesNear, windowChartData } from "./chartsOver.ts";
 import { Controls } from "./controls.tsx";
+import { HeadRow } from "./headRow.tsx";
 import { liveRow, t0Text } from "./liveRow.ts";
 import { Overview } from "./overview.tsx";
 import { settingTargets } from "./pageData.ts";
@@ -106,13 +107,7 @@ function Sheet({ input: { data, clock }, shown, chosen, sweepSpareAt }: PartProp
       <div class="wide">
         <table>
           <thead>
-            <tr>
-              {ROW_HEADS.map(([head, meaning]) => (
-                <th key={head} scope="col" title={meaning}>
-                  {head}
-                </th>
-              ))}
-            </tr>
+            <HeadRow heads={ROW_HEADS} />
           </thead>
           <tbody id="rows">
             <CameraRows rows={rows} />

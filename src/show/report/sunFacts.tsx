@@ -1,6 +1,7 @@
 /** The sun at the opening, in the middle and at the close, rise, set and twilight; by night the Earth's shadow and the moon. */
 
 import { sunLines, sunRows } from "../planSheet.ts";
+import { HeadRow } from "./headRow.tsx";
 import type { ReportInput } from "./reportInput.ts";
 
 export function SunFacts({ plan, clock }: Pick<ReportInput, "plan" | "clock">) {
@@ -8,13 +9,7 @@ export function SunFacts({ plan, clock }: Pick<ReportInput, "plan" | "clock">) {
     <div class="sun-facts">
       <table>
         <thead>
-          <tr>
-            {["sun", "T-0", "azimuth", "elevation"].map((head) => (
-              <th key={head} scope="col">
-                {head}
-              </th>
-            ))}
-          </tr>
+          <HeadRow heads={["sun", "T-0", "azimuth", "elevation"]} />
         </thead>
         <tbody>
           {sunRows(plan, clock).map(([word, ...cells]) => (

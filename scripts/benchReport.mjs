@@ -1,6 +1,6 @@
 /**
  * What a move of T-0 costs in a report's page, in a real browser: the page's own program, and laying out what it changed,
- * with the page scrolled to its head, its table and its cards. Beside it the size of the page and the time to make it. A
+ * with the page scrolled to its head, its table and its cards. Beside it the size of the page and the time to make it, the ranking of windows aside. A
  * frame at 60 a second is 16.7 ms.
  */
 

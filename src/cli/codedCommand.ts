@@ -11,7 +11,7 @@ export class CodedCommand extends Command {
     return new CodedCommand(name);
   }
 
-  /** Where all of commander's own complaints pass. */
+  /** Where commander's own complaints pass, but for `help` with a word that is no command: that prints the help. */
   override error(message: string, options?: ErrorOptions): never {
     throw new PadstopError([usageProblem(this, message, options?.code ?? "")]);
   }
@@ -30,7 +30,7 @@ function usageProblem(command: Command, message: string, code: string): Problem 
     case "commander.optionMissingArgument":
       return problem("E_OPTION", longName(named), {
         found: "nothing",
-        accepted: named.replace(/^.*?(?=[<[])/, ""),
+        accepted: command.options.find(({ flags }) => flags === named)?.description ?? null,
         next: helpOf(command),
       });
     case "commander.conflictingOption":
@@ -63,7 +63,7 @@ function unknownOption(command: Command, found: string): Problem {
   return problem("E_OPTION", shortText(found), {
     found: "an unknown option",
     accepted: flags.join(", "),
-    suggestion: nearest(found, flags),
+    suggestion: nearest(found.replace(/=.*/s, ""), flags),
     next: helpOf(command),
   });
 }

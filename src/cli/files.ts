@@ -12,7 +12,7 @@ import {
   statSync,
   writeFileSync,
 } from "node:fs";
-import { dirname, isAbsolute, join, normalize, sep } from "node:path";
+import { basename, dirname, isAbsolute, join, normalize, resolve, sep } from "node:path";
 import { PadstopError, problem } from "../base/problem.ts";
 import { type FileRefusal, parseSite } from "../site/parseSite.ts";
 import { shortText } from "../site/sourcePlaces.ts";
@@ -39,15 +39,16 @@ function readTableText(path: string, key: string): TableText {
 }
 
 function readBytes(path: string, key: string, mostBytes: number): Buffer {
+  let size: number;
   try {
-    const { size } = statOrRefuse(path);
+    size = statOrRefuse(path).size;
     if (size <= mostBytes) return readFileSync(path);
   } catch (thrown) {
     const found = `${path} (${reasonOf(thrown)})`;
     const next = "check the name and the folder";
     throw new PadstopError([problem("E_FILE", key, { found, accepted: "a readable file", next })]);
   }
-  const found = `${path} of ${(statSync(path).size / 1e6).toFixed(1)} MB`;
+  const found = `${path} of ${(size / 1e6).toFixed(1)} MB`;
   throw new PadstopError([problem("E_SIZE", key, { found, accepted: `at most ${mostBytes / 1e6} MB` })]);
 }
 
@@ -66,11 +67,12 @@ function statOrRefuse(path: string): { size: number } {
   return stat;
 }
 
+/** The text of a site file that stands, or will stand, at `path`: its site, with the files it names from that folder. */
+export const parseBeside = (path: string, text: string): Site =>
+  parseSite(text, (name) => readBeside(path, name), path.replaceAll("\\", "/"));
+
 /** The site in a file, with the files it names from its own folder. Throws PadstopError with every problem. */
-export function readSite(path: string): Site {
-  const text = readText(path, "SITE", MOST_BYTES);
-  return parseSite(text, (name) => readBeside(path, name), path.replaceAll("\\", "/"));
-}
+export const readSite = (path: string): Site => parseBeside(path, readText(path, "SITE", MOST_BYTES));
 
 /** A site file opened to be changed: its site, its text with any byte order mark, and its bytes as they were read. */
 export interface SiteToChange {
@@ -84,8 +86,7 @@ export interface SiteToChange {
 export function openToChange(path: string): SiteToChange {
   const bytes = readBytes(path, "SITE", MOST_BYTES);
   const text = textOf(bytes, path, "SITE", true);
-  const parse = (changed: string): Site =>
-    parseSite(changed, (name) => readBeside(path, name), path.replaceAll("\\", "/"));
+  const parse = (changed: string): Site => parseBeside(path, changed);
   return { site: parse(text), text, bytes, parse };
 }
 
@@ -144,8 +145,8 @@ const exists = (path: string): boolean => statSync(path, { throwIfNoEntry: false
 export interface WriteRules {
   /** False: an existing file is refused. */
   readonly mayReplace: boolean;
-  /** The file that was read, if any: it is never replaced. */
-  readonly source: string | null;
+  /** The files that were read: none is ever replaced. */
+  readonly sources: readonly string[];
 }
 
 /** Writes a plain file whole or not at all: first beside it, then renamed over it. */
@@ -192,24 +193,29 @@ export function replaceSource(path: string, before: Buffer, text: string): void 
   }
 }
 
-/** Whether two names lead to one file. */
-export const isSameFile = (a: string, b: string): boolean =>
-  exists(a) && exists(b) && realpathSync(a) === realpathSync(b);
+/** Whether two names lead to one file, or would once it is written. */
+export const isSameFile = (a: string, b: string): boolean => placeOf(a) === placeOf(b);
 
-function refuseTarget(path: string, { mayReplace, source }: WriteRules): void {
+/** Where a name leads, links followed as far as anything is there. */
+function placeOf(path: string): string {
+  if (exists(path)) return realpathSync(path);
+  const folder = dirname(path);
+  return join(exists(folder) ? realpathSync(folder) : resolve(folder), basename(path));
+}
+
+function refuseTarget(path: string, { mayReplace, sources }: WriteRules): void {
   const stat = statSync(path, { throwIfNoEntry: false });
   if (stat === undefined) return;
   if (!stat.isFile())
     throw writeProblem(path, stat.isDirectory() ? "a folder" : "no plain file", "a plain file", null);
   if (!mayReplace) throw writeProblem(path, "a file of that name", "a new name", "choose another name");
-  if (source !== null && realpathSync(path) === realpathSync(source)) {
+  if (sources.some((source) => isSameFile(path, source)))
     throw writeProblem(
       path,
-      "the site file itself",
+      "a file that was read",
       "another file",
-      "choose another name; the site file is kept",
+      "choose another name; it is kept as it is",
     );
-  }
 }
 
 function removeQuietly(path: string): void {

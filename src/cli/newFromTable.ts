@@ -6,10 +6,9 @@ import { starterNotes } from "../show/starterNotes.ts";
 import { tableNotes } from "../show/tableWords.ts";
 import { TABLE_NAME } from "../site/fields.ts";
 import type { FileRefusal } from "../site/namedFiles.ts";
-import { parseSite } from "../site/parseSite.ts";
 import { starterSite } from "../site/starter.ts";
 import { starterFromTable } from "../site/starterFromTable.ts";
-import { readBeside } from "./files.ts";
+import { parseBeside, readBeside } from "./files.ts";
 
 export interface NewFromTable {
   readonly text: string;
@@ -21,12 +20,12 @@ export interface NewFromTable {
 export function newFromTable(name: string, path: string, table: string): NewFromTable {
   const fileName = nameBeside(path, table);
   const content = readBeside(path, fileName);
-  if (content === null || typeof content === "string" || !("text" in content))
+  if (content === null || !("text" in content))
     throw new PadstopError([problem("E_FILE", "--from", content ?? notThere(table))]);
   const taken = starterFromTable(content.text, table.replaceAll("\\", "/"));
   const starter = { ...taken, fileName };
   const text = starterSite(name, starter);
-  const site = parseSite(text, (wanted) => readBeside(path, wanted), path.replaceAll("\\", "/"));
+  const site = parseBeside(path, text);
   return { text, notes: [...tableNotes(site.tables), ...starterNotes(site, starter)] };
 }
 

@@ -1,4 +1,4 @@
-/** The options of the commands in one typed table: an option that is not in it does not compile. */
+/** The options of the commands in one typed table: an option that is not in it does not compile. Those of `readings` alone stand in `readingOptions.ts`. */
 
 import { Option } from "commander";
 import { MAX_RUN_DAYS, parseShift } from "../site/dailyWindows.ts";
@@ -142,7 +142,7 @@ export const OPTIONS: OptionTable = {
       "what the camera sees at the T-0 of --at, or in the middle: a file in SVG",
     ).argParser(fileBeside("--picture")),
   fromTable: () =>
-    new Option("--from <table>", "a camera table (.csv) beside the new file or below: its cameras"),
+    new Option("--from <file>", "a camera table (.csv) beside the new file or below: its cameras"),
   cards: () =>
     new Option("--cards <count>", "cards on a printed page: 2 or 4")
       .argParser(withChoices((text) => Number(CARDS(text)), CARDS.choices))

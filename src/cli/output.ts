@@ -12,19 +12,19 @@ type OutputOptions = Partial<Pick<CommonOptions, "output" | "quiet" | "color" | 
 export const fileOf = ({ output }: OutputOptions): string | undefined =>
   output === "-" ? undefined : output;
 
-/** To stdout, or whole into a file with a word on stderr; never over `source`, the file the result was made from. */
+/** To stdout, or whole into a file with a word on stderr; never over `sources`, the files the result was made from. */
 export function deliver(
   world: World,
   options: OutputOptions,
   text: string,
-  source: string | null = null,
+  sources: readonly string[] = [],
 ): void {
   const file = fileOf(options);
   if (file === undefined) {
     world.out(text);
     return;
   }
-  writeWhole(file, text, { mayReplace: true, source });
+  writeWhole(file, text, { mayReplace: true, sources });
   if (!options.quiet) world.err(`Wrote ${file}\n`);
 }
 

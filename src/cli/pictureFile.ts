@@ -1,8 +1,7 @@
 /** A picture beside a command's normal output: a file of its own, whole or not at all. */
 
-import { resolve } from "node:path";
-import { writeWhole } from "./files.ts";
-import { refuseTogether } from "./rankOptions.ts";
+import { isSameFile, writeWhole } from "./files.ts";
+import { refuseTogether } from "./refuseTogether.ts";
 import type { World } from "./world.ts";
 
 export interface PictureOptions {
@@ -14,21 +13,21 @@ export interface PictureOptions {
 /** Before any work: a picture must not take the place of the other output. */
 export function refuseSameFile({ picture, output }: PictureOptions): void {
   refuseTogether(
-    picture !== undefined && output !== undefined && resolve(picture) === resolve(output),
+    picture !== undefined && output !== undefined && output !== "-" && isSameFile(picture, output),
     "--picture",
     "--picture and --output to one file",
     "two files",
   );
 }
 
-/** Nothing unless a picture is asked for; never over `source`, the site file. */
+/** Nothing unless a picture is asked for; never over `sources`, the site file and its tables. */
 export function writePicture(
   world: World,
   { picture, quiet }: PictureOptions,
-  source: string,
+  sources: readonly string[],
   draw: () => string,
 ): void {
   if (picture === undefined) return;
-  writeWhole(picture, draw(), { mayReplace: true, source });
+  writeWhole(picture, draw(), { mayReplace: true, sources });
   if (!quiet) world.err(`Wrote ${picture}\n`);
 }

@@ -9,9 +9,7 @@ import { stripColumns, stripText } from "../show/stripText.ts";
 import type { Site } from "../site/types.ts";
 import { type Sky, skyName } from "../sky/daylight.ts";
 import { siteAscentOf } from "../view/siteAscent.ts";
-import { writePicture } from "./pictureFile.ts";
 import type { RankCommandOptions } from "./rankOptions.ts";
-import type { World } from "./world.ts";
 
 /** For the sheet; none unless asked for. */
 export function stripsOf(
@@ -38,18 +36,8 @@ export function stripsOf(
   });
 }
 
-/** Writes the picture, if one is asked for, whole or not at all; `path` is the site file, which is never replaced. */
-export function deliverPicture(
-  site: Site,
-  ranking: Ranking,
-  path: string,
-  world: World,
-  options: RankCommandOptions,
-): void {
-  writePicture(world, options, path, () => stripsFile(site, ranking, options));
-}
-
-function stripsFile(site: Site, ranking: Ranking, options: RankCommandOptions): string {
+/** A picture of them, an SVG file. */
+export function stripsFile(site: Site, ranking: Ranking, options: RankCommandOptions): string {
   const sky = heaviestSky(ranking, options);
   const windows = drawnWindows(ranking, options);
   return rankStripsFile({

@@ -1,12 +1,12 @@
 /** The options of `readings` alone, and which of them go together. */
 
 import { Option } from "commander";
-import { PadstopError, problem } from "../base/problem.ts";
-import { t0InWindow } from "../plan/t0InWindow.ts";
-import type { Site, Window } from "../site/types.ts";
-import { parseInstant } from "../site/zoneTime.ts";
+import { isTimeOfDay, t0Anywhere, t0InWindow } from "../plan/t0InWindow.ts";
+import { chooseWindow } from "../site/chooseWindow.ts";
+import type { Site } from "../site/types.ts";
 import type { Sky } from "../sky/daylight.ts";
-import { type CommonOptions, OPTIONS } from "./options.ts";
+import type { CommonOptions } from "./options.ts";
+import { refuseTogether } from "./refuseTogether.ts";
 import { SKIES } from "./skyOption.ts";
 
 export interface ReadingCommandOptions
@@ -34,16 +34,12 @@ export const READING_OPTIONS = {
       "--at <T-0>",
       "with --as-set: the T-0 that came, instead of a window: 2027-04-18T18:25 or 18:25",
     ),
-  window: () => OPTIONS.window(),
 } as const;
 
 /** Options of one job beside the other are refused. */
 export function refuseReadingOptions(options: ReadingCommandOptions): void {
   const { asSet, write, sky, window, at, step } = options;
-  if (asSet && write) {
-    const accepted = "--write with a table of readings";
-    throw new PadstopError([problem("E_CONFLICT", "--write", { found: "--write and --as-set", accepted })]);
-  }
+  refuseTogether(asSet && write, "--write", "--write and --as-set", "--write with a table of readings");
   const given = [
     ["--sky", sky],
     ["--window", window],
@@ -51,17 +47,13 @@ export function refuseReadingOptions(options: ReadingCommandOptions): void {
     ["--step", step],
   ] as const;
   const alone = given.find(([, value]) => value !== undefined)?.[0];
-  if (!asSet && alone !== undefined) {
-    const accepted = "--as-set with it: readings carry their own time and sky";
-    throw new PadstopError([problem("E_CONFLICT", alone, { found: `${alone} without --as-set`, accepted })]);
-  }
+  if (asSet || alone === undefined) return;
+  const accepted = "--as-set with it: readings carry their own time and sky";
+  refuseTogether(true, alone, `${alone} without --as-set`, accepted);
 }
 
-/** A time of day lies in the window; a date and time may be any. */
-export function t0ThatCame(site: Site, windowOf: () => Window, text: string): Date {
-  if (/^\d{1,2}:/.test(text)) return t0InWindow(site, windowOf(), text);
-  const read = parseInstant(text, site.zone);
-  if (read.ok) return read.at;
-  const { code, found, accepted, next } = read;
-  throw new PadstopError([problem(code, "--at", { found, accepted, next })]);
+/** A time of day lies in the window, and so does a date and time beside `--window`; alone it may be any. */
+export function t0ThatCame(site: Site, asked: string | undefined, text: string): Date {
+  if (asked === undefined && !isTimeOfDay(text)) return t0Anywhere(site, text);
+  return t0InWindow(site, chooseWindow(site, asked ?? null), text);
 }

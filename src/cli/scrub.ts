@@ -13,8 +13,10 @@ import { type DailyWindows, dailyWindows } from "../site/dailyWindows.ts";
 import type { Site, Window } from "../site/types.ts";
 import { skyName } from "../sky/daylight.ts";
 import type { Context } from "./context.ts";
+import { sourcesOf } from "./openSite.ts";
 import { deliver, sheetOptions } from "./output.ts";
-import { type RankCommandOptions, refuseTogether } from "./rankOptions.ts";
+import type { RankCommandOptions } from "./rankOptions.ts";
+import { refuseTogether } from "./refuseTogether.ts";
 import { stepOf } from "./stepOf.ts";
 
 export function deliverScrub(
@@ -43,7 +45,7 @@ export function deliverScrub(
       : options.format === "csv"
         ? scrubCsv(scrub)
         : scrubSheet(scrub, context, sheetOptions(world, options));
-  deliver(world, options, text, path);
+  deliver(world, options, text, sourcesOf(path, site));
 }
 
 function refuseBeside({ days, from, daily, strip, picture, sky, window }: RankCommandOptions): void {

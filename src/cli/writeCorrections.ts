@@ -1,4 +1,4 @@
-/** `--write` of `readings`: suggested corrections into the site file. No copy is kept: what stood there before is told. */
+/** `--write` of `readings`: suggested corrections into the site file. No copy is kept: what stood there before is told, unless quiet. */
 
 import type { ReadingsReport } from "../plan/readings/readingTypes.ts";
 import { stopsText } from "../show/numbers.ts";

@@ -1,14 +1,27 @@
 /** A T-0 as people ask for it: an instant, or a time of day in a window. */
 
-import { PadstopError, problem } from "../base/problem.ts";
+import { PadstopError, type Problem, problem } from "../base/problem.ts";
 import { MS_PER_DAY } from "../base/units.ts";
 import type { Site, Window } from "../site/types.ts";
-import { parseInstant } from "../site/zoneTime.ts";
+import { parseInstant, type TimeProblem } from "../site/zoneTime.ts";
 import { isoInterval, localDate } from "./clock.ts";
+
+/** "18:25" and not a date and time. */
+export const isTimeOfDay = (text: string): boolean => /^\d{1,2}:/.test(text);
+
+/** A date and time, in a window or not. */
+export function t0Anywhere(site: Site, text: string): Date {
+  const read = parseInstant(text, site.zone);
+  if (read.ok) return read.at;
+  throw new PadstopError([unreadable(read)]);
+}
+
+const unreadable = ({ code, found, accepted, next }: TimeProblem): Problem =>
+  problem(code, "--at", { found, accepted, next });
 
 /** "2027-04-18T18:25" or "18:25" on a date of the window; must lie inside it. */
 export function t0InWindow(site: Site, window: Window, text: string): Date {
-  const candidates = /^\d{1,2}:/.test(text)
+  const candidates = isTimeOfDay(text)
     ? datesOf(site, window).map((date) => `${date}T${text.padStart(5, "0")}`)
     : [text];
   const read = candidates.map((candidate) => parseInstant(candidate, site.zone));
@@ -16,9 +29,7 @@ export function t0InWindow(site: Site, window: Window, text: string): Date {
   if (inside?.ok) return inside.at;
   const [first] = read;
   const accepted = `a T-0 in the window, ${isoInterval(window, site.zone).replace("/", " to ")}`;
-  const refused = first!.ok
-    ? problem("E_RANGE", "--at", { found: text, accepted })
-    : problem(first!.code, "--at", { found: first!.found, accepted: first!.accepted, next: first!.next });
+  const refused = first!.ok ? problem("E_RANGE", "--at", { found: text, accepted }) : unreadable(first!);
   throw new PadstopError([refused]);
 }
 

@@ -20,6 +20,12 @@ export function chooseWindow(site: Site, text: string | null): Window {
   throw refused(read.code, { found: read.found, accepted: read.accepted, next: read.next });
 }
 
+/** The windows that `texts` ask for; all of the site when nothing was asked. */
+export function chooseWindows(site: Site, texts: readonly string[] | undefined): readonly Window[] {
+  if (texts !== undefined) return texts.map((text) => chooseWindow(site, text));
+  return [firstWindow(site), ...site.windows.slice(1)];
+}
+
 function firstWindow(site: Site): Window {
   const [first] = site.windows;
   if (first) return first;

@@ -3,9 +3,9 @@
 import type { Command } from "commander";
 import { planWindow } from "../../plan/planWindow.ts";
 import { planCalendar } from "../../show/planCalendar.ts";
-import { chooseWindow } from "../../site/chooseWindow.ts";
+import { chooseWindows } from "../../site/chooseWindow.ts";
 import type { Context } from "../context.ts";
-import { openSite } from "../openSite.ts";
+import { openSite, sourcesOf } from "../openSite.ts";
 import { type CommonOptions, OPTIONS } from "../options.ts";
 import { deliver } from "../output.ts";
 import { stepOf } from "../stepOf.ts";
@@ -29,15 +29,12 @@ export function addCalendar(program: Command, { world }: Context): void {
     .addHelpText("after", "\nExample:\n  padstop calendar sites/skerry-vane.yaml -o windows.ics\n")
     .action((path: string, options: Options) => {
       const site = openSite(path, options, world);
-      // With no window in the file the first choice says what is missing.
-      const asked = options.window ?? (site.windows.length > 0 ? null : [null]);
-      const windows = asked === null ? site.windows : asked.map((text) => chooseWindow(site, text));
-      const plans = windows.map((window) =>
+      const plans = chooseWindows(site, options.window).map((window) =>
         planWindow(site, window, {
           sky: options.sky,
           ...stepOf(options),
         }),
       );
-      deliver(world, options, planCalendar(plans, VERSION), path);
+      deliver(world, options, planCalendar(plans, VERSION), sourcesOf(path, site));
     });
 }

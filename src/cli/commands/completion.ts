@@ -37,6 +37,7 @@ export function addCompletion(program: Command, { world }: Context): void {
     .addArgument(new Argument("<shell>", SHELLS.join(", ")).argParser(oneOf("SHELL", SHELLS)))
     .addOption(OPTIONS.output())
     .addOption(OPTIONS.quiet())
+    .addOption(OPTIONS.color())
     .addHelpText("after", `${INSTALL}\nExample:\n  padstop completion bash\n`)
     .action((shell: Shell, options: Pick<CommonOptions, "output" | "quiet">) => {
       deliver(world, options, SCRIPTS[shell](commandTree(program)));

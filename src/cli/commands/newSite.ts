@@ -7,8 +7,9 @@ import type { Context } from "../context.ts";
 import { writeWhole } from "../files.ts";
 import { newFromTable } from "../newFromTable.ts";
 import { type CommonOptions, OPTIONS } from "../options.ts";
+import { fileOf } from "../output.ts";
 
-type Options = Pick<CommonOptions, "output" | "quiet"> & { readonly from?: string };
+type Options = Pick<CommonOptions, "output" | "quiet" | "color"> & { readonly from?: string };
 
 const LONGEST_NAME = 60;
 
@@ -20,22 +21,25 @@ export function addNew(program: Command, { world }: Context): void {
     .addOption(OPTIONS.fromTable())
     .addOption(OPTIONS.output())
     .addOption(OPTIONS.quiet())
+    .addOption(OPTIONS.color())
     .addHelpText(
       "after",
       '\nExamples:\n  padstop new "Gannet Ledge"\n  padstop new "Turnstone Ledge" --from cameras.csv\n',
     )
     .action((name: string, options: Options) => {
       // The name makes the file, so that here stdout has to be asked for.
-      const toStdout = options.output === "-";
-      const path = toStdout ? `${fileStem(name)}.yaml` : (options.output ?? `${fileStem(name)}.yaml`);
+      const named = `${fileStem(name)}.yaml`;
+      const path = fileOf(options) ?? named;
       const { text, notes } =
         options.from === undefined
           ? { text: starterSite(name.trim()), notes: [] }
           : newFromTable(name.trim(), path, options.from);
-      if (toStdout) return world.out(text);
-      writeWhole(path, text, { mayReplace: false, source: null });
+      const toStdout = options.output === "-";
+      if (toStdout) world.out(text);
+      else writeWhole(path, text, { mayReplace: false, sources: [] });
       if (options.quiet) return;
-      world.err([...notes, `Wrote ${path}. Next: padstop plan ${path}`].map((line) => `${line}\n`).join(""));
+      const told = toStdout ? notes : [...notes, `Wrote ${path}. Next: padstop plan ${path}`];
+      world.err(told.map((line) => `${line}\n`).join(""));
     });
 }
 

@@ -3,19 +3,17 @@
 import type { Command } from "commander";
 import { isClipped } from "../../exposure/solver.ts";
 import type { CameraPlan, WindowPlan } from "../../plan/planTypes.ts";
-import { planWindow } from "../../plan/planWindow.ts";
 import { planCsv } from "../../show/planCsv.ts";
 import { planGeojson } from "../../show/planGeojson.ts";
 import { planJson } from "../../show/planJson.ts";
 import { planSheet } from "../../show/planSheet.ts";
-import { chooseWindow } from "../../site/chooseWindow.ts";
 import type { Site } from "../../site/types.ts";
 import { type Context, EXIT } from "../context.ts";
-import { openSite } from "../openSite.ts";
+import { openSite, sourcesOf } from "../openSite.ts";
 import { type CommonOptions, OPTIONS } from "../options.ts";
 import { tellOtherWindows } from "../otherWindows.ts";
 import { deliver, sheetOptions } from "../output.ts";
-import { stepOf } from "../stepOf.ts";
+import { planAsked } from "../planAsked.ts";
 
 type Options = Pick<
   CommonOptions,
@@ -39,12 +37,8 @@ export function addPlan(program: Command, context: Context): void {
     .addHelpText("after", "\nExample:\n  padstop plan sites/skerry-vane.yaml --sky clear,haze,overcast\n")
     .action((path: string, options: Options) => {
       const site = openSite(path, options, context.world);
-      const window = chooseWindow(site, options.window ?? null);
-      const plan = planWindow(site, window, {
-        sky: options.sky,
-        ...stepOf(options),
-      });
-      deliver(context.world, options, planText(site, plan, context, options), path);
+      const plan = planAsked(site, options);
+      deliver(context.world, options, planText(site, plan, context, options), sourcesOf(path, site));
       tellOtherWindows(site, "Planned", context, options);
       if (options.failOn.some((what) => plan.cameras.some(FAILS[what]!))) context.exitWith(EXIT.failOn);
     });

@@ -6,17 +6,18 @@ import { dailyTimes, localDate } from "../../plan/clock.ts";
 import { rankWindows } from "../../plan/rank/rankWindows.ts";
 import { rankCsv, rankJson } from "../../show/rankData.ts";
 import { rankSheet } from "../../show/rankSheet.ts";
-import { chooseWindow } from "../../site/chooseWindow.ts";
+import { chooseWindows } from "../../site/chooseWindow.ts";
 import { type DailyWindows, dailyWindows } from "../../site/dailyWindows.ts";
 import type { Site, Window } from "../../site/types.ts";
 import type { Context } from "../context.ts";
-import { openSite } from "../openSite.ts";
+import { openSite, sourcesOf } from "../openSite.ts";
 import { OPTIONS } from "../options.ts";
 import { deliver, sheetOptions } from "../output.ts";
-import { refuseSameFile } from "../pictureFile.ts";
+import { refuseSameFile, writePicture } from "../pictureFile.ts";
 import { progressLine } from "../progress.ts";
-import { type RankCommandOptions, refuseTogether } from "../rankOptions.ts";
-import { deliverPicture, stripsOf } from "../rankPicture.ts";
+import type { RankCommandOptions } from "../rankOptions.ts";
+import { stripsFile, stripsOf } from "../rankPicture.ts";
+import { refuseTogether } from "../refuseTogether.ts";
 import { deliverScrub } from "../scrub.ts";
 import { stepOf } from "../stepOf.ts";
 
@@ -54,14 +55,14 @@ export function addRank(program: Command, context: Context): void {
 
 function deliverRanking(site: Site, path: string, { world }: Context, options: RankCommandOptions): void {
   refuseTogether(
-    options.strip !== undefined && options.format !== "table",
+    options.strip !== undefined && options.picture === undefined && options.format !== "table",
     "--strip",
     `--strip and --format ${options.format}`,
-    "--strip with --format table",
+    "--strip with --format table, or --picture",
   );
   refuseSameFile(options);
   const run = runOf(site, options);
-  const windows = run?.windows ?? windowsOf(site, options.window);
+  const windows = run?.windows ?? chooseWindows(site, options.window);
   const progress = progressLine(world, options.quiet, "Ranked windows:");
   const ranking = rankWindows(site, windows, {
     sky: options.sky.skies,
@@ -70,20 +71,15 @@ function deliverRanking(site: Site, path: string, { world }: Context, options: R
     onWindow: progress.tell,
   });
   progress.end();
-  deliverPicture(site, ranking, path, world, options);
-  if (options.format === "json") deliver(world, options, rankJson(ranking, run), path);
-  else if (options.format === "csv") deliver(world, options, rankCsv(ranking, run), path);
+  const sources = sourcesOf(path, site);
+  writePicture(world, options, sources, () => stripsFile(site, ranking, options));
+  if (options.format === "json") deliver(world, options, rankJson(ranking, run), sources);
+  else if (options.format === "csv") deliver(world, options, rankCsv(ranking, run), sources);
   else {
     const sheet = sheetOptions(world, options);
     const strips = stripsOf(site, ranking, options, sheet);
-    deliver(world, options, rankSheet(ranking, { ...sheet, top: options.top, run, strips }), path);
+    deliver(world, options, rankSheet(ranking, { ...sheet, top: options.top, run, strips }), sources);
   }
-}
-
-function windowsOf(site: Site, texts: readonly string[] | undefined): readonly Window[] {
-  if (texts !== undefined) return texts.map((text) => chooseWindow(site, text));
-  // With none in the file this says what is missing.
-  return site.windows.length > 0 ? site.windows : [chooseWindow(site, null)];
 }
 
 /** The run of days asked for, or null. */

@@ -1,7 +1,6 @@
 /** `padstop readings SITE FILE`: meter readings, or the settings that were set, against the model. */
 
 import type { Command } from "commander";
-import { PadstopError, problem } from "../../base/problem.ts";
 import { judgeAsSet } from "../../plan/readings/asSet.ts";
 import { compareReadings } from "../../plan/readings/compareReadings.ts";
 import type { ReadingsReport } from "../../plan/readings/readingTypes.ts";
@@ -10,10 +9,12 @@ import { asSetCsv, asSetJson, asSetSheet } from "../../show/asSetSheet.ts";
 import { readingsCsv, readingsJson } from "../../show/readingsData.ts";
 import { readingsSheet } from "../../show/readingsSheet.ts";
 import { chooseWindow } from "../../site/chooseWindow.ts";
-import type { Site, Window } from "../../site/types.ts";
+import type { Site } from "../../site/types.ts";
 import type { Context } from "../context.ts";
-import { isSameFile, openToChange, readTable } from "../files.ts";
+import { openToChange, readTable } from "../files.ts";
+import { sourcesOf, tellTables } from "../openSite.ts";
 import { OPTIONS } from "../options.ts";
+import { tellOtherWindows } from "../otherWindows.ts";
 import { deliver, fileOf, sheetOptions } from "../output.ts";
 import {
   READING_OPTIONS,
@@ -32,7 +33,8 @@ Examples:
   padstop readings sites/skerry-vane.yaml settings.csv --as-set --at 18:25
 `;
 
-export function addReadings(program: Command, { world }: Context): void {
+export function addReadings(program: Command, context: Context): void {
+  const { world } = context;
   program
     .command("readings")
     .description("meter readings against the model, or what was set against the plan")
@@ -43,7 +45,7 @@ export function addReadings(program: Command, { world }: Context): void {
     )
     .addOption(READING_OPTIONS.write())
     .addOption(READING_OPTIONS.asSet())
-    .addOption(READING_OPTIONS.window())
+    .addOption(OPTIONS.window())
     .addOption(READING_OPTIONS.at())
     .addOption(READING_OPTIONS.sky())
     .addOption(OPTIONS.step())
@@ -55,31 +57,24 @@ export function addReadings(program: Command, { world }: Context): void {
     .addHelpText("after", EXAMPLES)
     .action((path: string, file: string, options: ReadingCommandOptions) => {
       refuseReadingOptions(options);
-      refuseOverTable(fileOf(options), file);
       const opened = openToChange(path);
+      const { site } = opened;
+      // Readings cannot be taken a second time: their table is kept like the site file.
+      const sources = [...sourcesOf(path, site), file];
+      tellTables(site, options.quiet, world);
       if (options.asSet) {
-        deliver(world, options, asSetText(opened.site, file, world, options), path);
+        deliver(world, options, asSetText(site, file, world, options), sources);
+        if (options.at === undefined) tellOtherWindows(site, "Judged", context, options);
         return;
       }
-      const report = compared(opened.site, file);
+      const report = compared(site, file);
       const text = comparedText(report, world, options);
       // A file is written before the site is touched, stdout after: whatever fails, the site file then is as it was.
       const isFile = fileOf(options) !== undefined;
-      if (isFile) deliver(world, options, text, path);
+      if (isFile) deliver(world, options, text, sources);
       if (options.write) writeCorrections(path, opened, report, world, options.quiet);
-      if (!isFile) deliver(world, options, text, path);
+      if (!isFile) deliver(world, options, text, sources);
     });
-}
-
-/** Readings cannot be taken a second time. */
-function refuseOverTable(output: string | undefined, file: string): void {
-  if (output === undefined || !isSameFile(output, file)) return;
-  const parts = {
-    found: "the table itself",
-    accepted: "another file",
-    next: "choose another name; the table is kept",
-  };
-  throw new PadstopError([problem("E_WRITE", output, parts)]);
 }
 
 const slashed = (file: string): string => file.replaceAll("\\", "/");
@@ -98,9 +93,9 @@ function comparedText(report: ReadingsReport, world: World, options: ReadingComm
 function asSetText(site: Site, file: string, world: World, options: ReadingCommandOptions): string {
   const text = readTable(file);
   requireKind(text, file, "form");
-  const windowOf = (): Window => chooseWindow(site, options.window ?? null);
-  const t0 = options.at === undefined ? null : t0ThatCame(site, windowOf, options.at);
-  const window = t0 === null ? windowOf() : { name: null, opens: t0, closes: t0 };
+  const t0 = options.at === undefined ? null : t0ThatCame(site, options.window, options.at);
+  const window =
+    t0 === null ? chooseWindow(site, options.window ?? null) : { name: null, opens: t0, closes: t0 };
   const report = judgeAsSet(site, window, text, slashed(file), {
     ...(options.sky === undefined ? {} : { sky: options.sky }),
     ...stepOf(options),

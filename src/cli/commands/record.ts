@@ -1,15 +1,13 @@
 /** `padstop record SITE`: the plan's settings as a form on which a crew writes down what it set. */
 
 import type { Command } from "commander";
-import { planWindow } from "../../plan/planWindow.ts";
 import { recordCsv } from "../../show/recordCsv.ts";
-import { chooseWindow } from "../../site/chooseWindow.ts";
 import type { Context } from "../context.ts";
-import { openSite } from "../openSite.ts";
+import { openSite, sourcesOf } from "../openSite.ts";
 import { type CommonOptions, OPTIONS } from "../options.ts";
 import { tellOtherWindows } from "../otherWindows.ts";
 import { deliver } from "../output.ts";
-import { stepOf } from "../stepOf.ts";
+import { planAsked } from "../planAsked.ts";
 
 type Options = Pick<CommonOptions, "window" | "sky" | "step" | "output" | "quiet" | "color">;
 
@@ -30,12 +28,8 @@ export function addRecord(program: Command, context: Context): void {
     )
     .action((path: string, options: Options) => {
       const site = openSite(path, options, context.world);
-      const window = chooseWindow(site, options.window ?? null);
-      const plan = planWindow(site, window, {
-        sky: options.sky,
-        ...stepOf(options),
-      });
-      deliver(context.world, options, recordCsv(plan), path);
+      const plan = planAsked(site, options);
+      deliver(context.world, options, recordCsv(plan), sourcesOf(path, site));
       tellOtherWindows(site, "Recorded", context, options);
     });
 }

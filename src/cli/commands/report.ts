@@ -2,12 +2,12 @@
 
 import type { Command } from "commander";
 import { PadstopError, problem } from "../../base/problem.ts";
-import { rankWindows } from "../../plan/rank/rankWindows.ts";
+import { MOST_SKIES, rankWindows } from "../../plan/rank/rankWindows.ts";
 import { reportInput } from "../../show/report/reportInput.ts";
 import { reportPage } from "../../show/report/reportPage.tsx";
 import { chooseWindow } from "../../site/chooseWindow.ts";
 import type { Context } from "../context.ts";
-import { openSite } from "../openSite.ts";
+import { openSite, sourcesOf } from "../openSite.ts";
 import { type CommonOptions, OPTIONS } from "../options.ts";
 import { tellOtherWindows } from "../otherWindows.ts";
 import { deliver, fileOf } from "../output.ts";
@@ -15,7 +15,7 @@ import { pageProgram, sha256Base64 } from "../pageProgram.ts";
 import { stepOf } from "../stepOf.ts";
 import { VERSION } from "../version.ts";
 
-type Options = Pick<CommonOptions, "window" | "sky" | "step" | "cards" | "output" | "quiet">;
+type Options = Pick<CommonOptions, "window" | "sky" | "step" | "cards" | "output" | "quiet" | "color">;
 
 export function addReport(program: Command, context: Context): void {
   program
@@ -28,15 +28,18 @@ export function addReport(program: Command, context: Context): void {
     .addOption(OPTIONS.cards())
     .addOption(OPTIONS.output())
     .addOption(OPTIONS.quiet())
+    .addOption(OPTIONS.color())
     .addHelpText("after", "\nExample:\n  padstop report sites/skerry-vane.yaml -o plan.html\n")
     .action((path: string, options: Options) => {
       refuseTerminal(options, context);
       const site = openSite(path, options, context.world);
       const window = chooseWindow(site, options.window ?? null);
-      const ranking =
-        site.windows.length > 1 && site.cameras.length > 0
-          ? rankWindows(site, site.windows, { sky: options.sky })
-          : null;
+      refuseTooManySkies(options.sky.length);
+      // Without a view that counts there is nothing to rank by.
+      const isRanked = site.windows.length > 1 && site.cameras.some(({ weight }) => weight > 0);
+      const ranking = isRanked
+        ? rankWindows(site, site.windows, { sky: options.sky, ...stepOf(options) })
+        : null;
       const input = reportInput(site, window, options.sky, {
         ranking,
         ...stepOf(options),
@@ -47,9 +50,16 @@ export function addReport(program: Command, context: Context): void {
         cardsAPage: options.cards,
         madeBy: `padstop ${VERSION}`,
       });
-      deliver(context.world, options, page, path);
+      deliver(context.world, options, page, sourcesOf(path, site));
       tellOtherWindows(site, "Reported", context, options);
     });
+}
+
+/** As many as a ranking takes: a card has a row for each. */
+function refuseTooManySkies(count: number): void {
+  if (count <= MOST_SKIES) return;
+  const parts = { found: `${count} skies`, accepted: `up to ${MOST_SKIES}` };
+  throw new PadstopError([problem("E_RANGE", "--sky", parts)]);
 }
 
 /** A page is nothing to read in a terminal. */

@@ -6,7 +6,7 @@ import { dayWindow, type SunTable, sunTable } from "../../plan/sunTable.ts";
 import { sunCsv, sunJson, sunSheet } from "../../show/sunSheet.ts";
 import { chooseWindow } from "../../site/chooseWindow.ts";
 import type { Context } from "../context.ts";
-import { openSite } from "../openSite.ts";
+import { openSite, sourcesOf } from "../openSite.ts";
 import { type CommonOptions, OPTIONS } from "../options.ts";
 import { deliver, sheetOptions } from "../output.ts";
 import type { World } from "../world.ts";
@@ -48,7 +48,7 @@ export function addSun(program: Command, { world }: Context): void {
           "one sky state: the table shows one light",
         );
       const table = sunTable(site, window, { sky: options.sky, stepS: options.step ?? TABLE_STEP_S });
-      deliver(world, options, sunText(table, world, options), path);
+      deliver(world, options, sunText(table, world, options), sourcesOf(path, site));
     });
 }
 

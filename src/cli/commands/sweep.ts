@@ -13,11 +13,11 @@ import { chooseWindow } from "../../site/chooseWindow.ts";
 import type { Site, Window } from "../../site/types.ts";
 import { skyName } from "../../sky/daylight.ts";
 import type { Context } from "../context.ts";
-import { openSite } from "../openSite.ts";
+import { openSite, sourcesOf } from "../openSite.ts";
 import { type CommonOptions, OPTIONS } from "../options.ts";
 import { tellOtherWindows } from "../otherWindows.ts";
 import { deliver, sheetOptions } from "../output.ts";
-import { refuseTogether } from "../rankOptions.ts";
+import { refuseTogether } from "../refuseTogether.ts";
 import { stepOf } from "../stepOf.ts";
 import type { World } from "../world.ts";
 
@@ -60,7 +60,7 @@ export function addSweep(program: Command, context: Context): void {
         ...(options.at === undefined ? {} : { at: options.at }),
         ...(options.every === undefined ? {} : { everyS: options.every }),
       });
-      deliver(world, options, sweepText(site, window, plan, world, options), path);
+      deliver(world, options, sweepText(site, window, plan, world, options), sourcesOf(path, site));
       if (!options.quiet) tellAside(site, plan, context, options);
     });
 }

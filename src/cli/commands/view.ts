@@ -1,14 +1,13 @@
 /** `padstop view SITE CAMERA`: one camera through the window. */
 
 import type { Command } from "commander";
-import { t0InWindow } from "../../plan/t0InWindow.ts";
 import { cameraOf, type ViewPlan, viewCamera } from "../../plan/viewCamera.ts";
 import { planCsv } from "../../show/planCsv.ts";
 import { cameraFile } from "../../show/report/cameraFile.tsx";
 import { viewJson, viewSheet } from "../../show/viewSheet.ts";
 import { chooseWindow } from "../../site/chooseWindow.ts";
 import type { Context } from "../context.ts";
-import { openSite } from "../openSite.ts";
+import { openSite, sourcesOf } from "../openSite.ts";
 import { type CommonOptions, OPTIONS } from "../options.ts";
 import { deliver, sheetOptions } from "../output.ts";
 import { refuseSameFile, writePicture } from "../pictureFile.ts";
@@ -48,16 +47,16 @@ export function addView(program: Command, { world }: Context): void {
         ...stepOf(options),
         ...(options.at === undefined ? {} : { at: options.at }),
       });
-      writePicture(world, options, path, () =>
+      writePicture(world, options, sourcesOf(path, site), () =>
         cameraFile(
           { ...site, cameras: [cameraOf(site, id)] },
           window,
           options.sky,
           view.plan,
-          options.at === undefined ? null : t0InWindow(site, window, options.at),
+          options.at === undefined ? null : view.explained!.at,
         ),
       );
-      deliver(world, options, viewText(view, world, options), path);
+      deliver(world, options, viewText(view, world, options), sourcesOf(path, site));
     });
 }
 

@@ -77,10 +77,11 @@ function valuesOf(option: Option, valueName: string): Values {
 function placeValues(name: string, choices: readonly string[] | null, commands: readonly string[]): Values {
   if (choices !== null) return { kind: "words", words: choices };
   if (name === "command") return { kind: "words", words: commands };
-  const kinds: Readonly<Record<string, "yaml" | NameKind>> = {
+  const kinds: Readonly<Record<string, "yaml" | "file" | NameKind>> = {
     site: "yaml",
     camera: "cameras",
     tracker: "trackers",
+    file: "file",
   };
   return { kind: kinds[name] ?? "free" };
 }

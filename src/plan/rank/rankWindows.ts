@@ -11,7 +11,7 @@ import type { Ranking, RankOptions } from "./rankTypes.ts";
 import { scoreWindow, type WindowScore } from "./scoreWindow.ts";
 
 /** A bit per sky, in a byte. */
-const MOST_SKIES = 8;
+export const MOST_SKIES = 8;
 
 /**
  * Ranks `windows` (at least one, each as `planWindow` takes it) by the weighted share of well-lit views, mean over

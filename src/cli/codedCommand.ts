@@ -30,7 +30,7 @@ function usageProblem(command: Command, message: string, code: string): Problem 
     case "commander.optionMissingArgument":
       return problem("E_OPTION", longName(named), {
         found: "nothing",
-        accepted: command.options.find(({ flags }) => flags === named)?.description ?? null,
+        accepted: `${placeholder(named)} (${command.options.find(({ flags }) => flags === named)?.description})`,
         next: helpOf(command),
       });
     case "commander.conflictingOption":
@@ -92,6 +92,9 @@ function tooManyArguments(command: Command): Problem {
     next: extra.startsWith("-") ? helpOf(command) : "put a name with spaces in quotes",
   });
 }
+
+/** "-o, --output <file>" becomes "<file>". */
+const placeholder = (flags: string): string => flags.replace(/^.*?(?=[<[])/, "");
 
 /** "-o, --output <file>" becomes "--output". */
 const longName = (flags: string): string => /--[\w-]+/.exec(flags)?.[0] ?? flags;

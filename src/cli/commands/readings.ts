@@ -34,7 +34,6 @@ Examples:
 `;
 
 export function addReadings(program: Command, context: Context): void {
-  const { world } = context;
   program
     .command("readings")
     .description("meter readings against the model, or what was set against the plan")
@@ -55,26 +54,31 @@ export function addReadings(program: Command, context: Context): void {
     .addOption(OPTIONS.quiet())
     .addOption(OPTIONS.color())
     .addHelpText("after", EXAMPLES)
-    .action((path: string, file: string, options: ReadingCommandOptions) => {
-      refuseReadingOptions(options);
-      const opened = openToChange(path);
-      const { site } = opened;
-      // Readings cannot be taken a second time: their table is kept like the site file.
-      const sources = [...sourcesOf(path, site), file];
-      tellTables(site, options.quiet, world);
-      if (options.asSet) {
-        deliver(world, options, asSetText(site, file, world, options), sources);
-        if (options.at === undefined) tellOtherWindows(site, "Judged", context, options);
-        return;
-      }
-      const report = compared(site, file);
-      const text = comparedText(report, world, options);
-      // A file is written before the site is touched, stdout after: whatever fails, the site file then is as it was.
-      const isFile = fileOf(options) !== undefined;
-      if (isFile) deliver(world, options, text, sources);
-      if (options.write) writeCorrections(path, opened, report, world, options.quiet);
-      if (!isFile) deliver(world, options, text, sources);
-    });
+    .action((path: string, file: string, options: ReadingCommandOptions) =>
+      judgeTable(path, file, options, context),
+    );
+}
+
+function judgeTable(path: string, file: string, options: ReadingCommandOptions, context: Context): void {
+  const { world } = context;
+  refuseReadingOptions(options);
+  const opened = openToChange(path);
+  const { site } = opened;
+  // Readings cannot be taken a second time: their table is kept like the site file.
+  const sources = [...sourcesOf(path, site), file];
+  tellTables(site, options.quiet, world);
+  if (options.asSet) {
+    deliver(world, options, asSetText(site, file, world, options), sources);
+    if (options.at === undefined) tellOtherWindows(site, "Judged", context, options);
+    return;
+  }
+  const report = compared(site, file);
+  const text = comparedText(report, world, options);
+  // A file is written before the site is touched, stdout after: whatever fails, the site file then is as it was.
+  const isFile = fileOf(options) !== undefined;
+  if (isFile) deliver(world, options, text, sources);
+  if (options.write) writeCorrections(path, opened, report, world, options.quiet);
+  if (!isFile) deliver(world, options, text, sources);
 }
 
 const slashed = (file: string): string => file.replaceAll("\\", "/");

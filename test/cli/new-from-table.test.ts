@@ -36,6 +36,20 @@ it("plans at once, with the table's cameras and media", async () => {
   expect(planned.stdout).toMatch(/^P2 /m);
 });
 
+it("on stdout is the text alone: what it has to tell goes to stderr", async () => {
+  write("cameras.csv", WHOLE);
+  const shown = await inFolder("new", "Gannet Ledge", "--from", "cameras.csv", "-o", "-");
+  expect(shown.exit).toBe(0);
+  expect(shown.stderr.split("\n")).toEqual([
+    "cameras.csv: decimal commas, 143,5 is read as 143.5.",
+    'Fill in: place, zone, vehicle, window; speed and kind of Dunlin "new", slow.',
+    "",
+  ]);
+  expect(readdirSync(folder)).toEqual(["cameras.csv"]);
+  await inFolder("new", "Gannet Ledge", "--from", "cameras.csv", "-q");
+  expect(shown.stdout).toBe(read("gannet-ledge.yaml"));
+});
+
 it("says which cameras get no setting yet, and why; nothing when quiet", async () => {
   write(
     "cameras.csv",

@@ -45,8 +45,10 @@ const filesBelow = (folder: string): string[] =>
   });
 const textOf = (path: string): string => readFileSync(join(ROOT, path), "utf8");
 const SOURCES = filesBelow("src").filter((path) => /(?<!\.d)\.tsx?$/.test(path));
+/** What is written of libraries that bring no types. */
+const TYPES = filesBelow("src").filter((path) => /\.d\.ts$/.test(path));
 const TESTS = filesBelow("test").filter((path) => /\.tsx?$/.test(path));
-const PURE = SOURCES.filter((path) => !path.startsWith("src/cli/"));
+const PURE = [...SOURCES, ...TYPES].filter((path) => !path.startsWith("src/cli/"));
 const folderOf = (path: string): string => (path.split("/").length > 2 ? path.split("/")[1]! : "");
 
 /** The text with comments blanked, and strings and patterns but for their first and last character. */
@@ -62,7 +64,7 @@ function bareCode(text: string): string {
 /** Every module a file names in an import or export; those of ours as paths from the top. */
 function importsOf(path: string): { from: string; path: string }[] {
   const found = textOf(path).matchAll(
-    /^(?:import|export)\b(?:[^"';]*?\bfrom)?\s*"([^"]+)"|\bimport\(\s*"([^"]+)"/gm,
+    /^\s*(?:import|export)\b(?:[^"';]*?\bfrom)?\s*"([^"]+)"|\bimport\(\s*"([^"]+)"/gm,
   );
   return [...found].map(([, still, called]) => {
     const named = still ?? called!;
@@ -127,7 +129,7 @@ describe("imports", () => {
     const { dependencies } = JSON.parse(textOf("package.json")) as { dependencies: object };
     // One file of a library stands for the library.
     const others = IMPORTS.filter(({ from }) => !from.startsWith("src/") && !from.startsWith("node:")).map(
-      ({ from, path }) => ({ from: /^(@[^/]+.)?[^/]+/.exec(from)![0], path }),
+      ({ from, path }) => ({ from: /^(@[^/]+\/)?[^/]+/.exec(from)![0], path }),
     );
     expect([...new Set(others.map(({ from }) => from))].sort()).toEqual(Object.keys(DOORS).sort());
     expect(Object.keys(dependencies).sort()).toEqual(Object.keys(DOORS).sort());
@@ -148,7 +150,7 @@ const IMPURE: readonly (readonly [string, RegExp])[] = [
 
 describe("outside the command line, code is pure:", () => {
   it("nothing of Node", () => {
-    const ofNode = IMPORTS.filter(({ from }) => from.startsWith("node:"));
+    const ofNode = [...IMPORTS, ...TYPES.flatMap(importsOf)].filter(({ from }) => from.startsWith("node:"));
     expect(ofNode.length).toBeGreaterThan(1);
     expect(ofNode.filter(({ path }) => PURE.includes(path))).toEqual([]);
   });
@@ -175,11 +177,11 @@ describe("files and functions", () => {
   });
 
   it("export by name, keep no state, and export nothing that can be changed", () => {
-    const faults = SOURCES.flatMap((path) => {
+    const faults = [...SOURCES, ...TYPES].flatMap((path) => {
       const code = bareCode(textOf(path));
       const untyped = [...code.matchAll(/^export const (\w+) = [[{](?:[^\n]*|[\s\S]*?\n)[\]}]([^;\n]*);$/gm)];
       return [
-        ...(/^export default\b|\bas default\b/m.test(code) ? [`${path}: default export`] : []),
+        ...(/^\s*export default\b|\bas default\b/m.test(code) ? [`${path}: default export`] : []),
         ...[...code.matchAll(/^(?:export )?(?:let|var) (\w+)/gm)].map(([, name]) => `${path}: let ${name}`),
         ...[
           ...code.matchAll(/^export const (\w+): (?!readonly |Readonly)(?:\w+\[\]|(?:Record|Map|Set)\b)/gm),

@@ -52,7 +52,7 @@ const printable = (text: string): string =>
     // biome-ignore lint/suspicious/noControlCharactersInRegex: the set of the standard.
     .replaceAll(/[\u0000-\u0008\u000b-\u001f\u007f]/g, " ");
 
-/** Six decimals (RFC 5545, 3.8.1.6). The library takes 0 for nothing given: one unit of the last figure, 0.1 m, stands for it. */
+/** Six decimals (RFC 5545, 3.8.1.6). The library takes 0 for nothing given: one unit of the last figure, 0.11 m, stands for it. */
 function geoFigure(angleDeg: number): number {
   const figure = Number(angleDeg.toFixed(6));
   return figure === 0 ? 1e-6 : figure;

@@ -5,26 +5,11 @@ import { describe, expect, it } from "vitest";
 import { planWindow } from "../../src/plan/planWindow.ts";
 import { cameraFile } from "../../src/show/report/cameraFile.tsx";
 import type { Site } from "../../src/site/types.ts";
-import { type OpenPage, openPage, sharedBrowser } from "../support/browser.ts";
-import { demoSite, type PageOptions, pageOf, siteOf } from "../support/reportPages.ts";
+import { sharedBrowser, withPage } from "../support/browser.ts";
+import { demoSite } from "../support/demoSites.ts";
+import { pageOf, siteOf } from "../support/reportPages.ts";
 
 const browser = sharedBrowser();
-
-async function withPage(
-  site: Site,
-  options: PageOptions,
-  use: (open: OpenPage, html: string) => Promise<void>,
-  context = {},
-): Promise<void> {
-  const { html } = pageOf(site, options);
-  const open = await openPage(browser(), html, context);
-  try {
-    await use(open, html);
-    expect(open.faults).toEqual([]);
-  } finally {
-    await open.close();
-  }
-}
 
 const HOSTILE: readonly string[] = [
   "<script>alert(1)</script>",
@@ -94,7 +79,7 @@ describe("names that should not be trusted", () => {
   const site = hostileSite();
 
   it("are shown as they are, and nothing of them runs", async () => {
-    await withPage(site, { isRanked: true }, async ({ page }) => {
+    await withPage(browser(), pageOf(site, { isRanked: true }).html, async (page) => {
       expect(await page.$$eval("script", (scripts) => scripts.length)).toBe(2);
       expect(await page.getAttribute("meta[http-equiv=Content-Security-Policy]", "content")).toMatch(
         /^default-src 'none'; style-src 'sha256-[\w+/]{43}='; script-src 'sha256-[\w+/]{43}='; base-uri 'none'; form-action 'none'$/,
@@ -105,16 +90,16 @@ describe("names that should not be trusted", () => {
       expect(await page.textContent("h1")).toBe(`${HOSTILE[1]}, ${HOSTILE[1]}`);
       expect(await page.$$eval("[style]", (styled) => styled.length)).toBe(0);
       await page.fill("#t0-minutes", "3");
-      await page.waitForTimeout(250);
+      await page.waitForSelector('body[data-rows="180 0 0"]');
       expect(await page.$$eval("#rows th bdi", (ids) => ids.map((id) => id.textContent))).toEqual(IDS);
     });
   });
 
   it.each([1280, 700, 390])("leave everything in its place on a screen %i px wide", async (width) => {
     await withPage(
-      site,
-      { isRanked: true },
-      async ({ page }) => {
+      browser(),
+      pageOf(site, { isRanked: true }).html,
+      async (page) => {
         await page.addStyleTag({ content: ".card{content-visibility:visible!important}" });
         expect(
           await page.evaluate(() => document.documentElement.scrollWidth - innerWidth),
@@ -140,16 +125,16 @@ it("pictures of hostile and odd cameras are files that a strict reader takes", a
     const alone = { ...site, cameras: [camera] };
     return cameraFile(alone, window, ["clear"], planWindow(alone, window, { sky: ["clear"] }), null);
   });
-  const page = await browser().newPage();
-  for (const file of files)
-    expect(
-      await page.evaluate(
-        (text) =>
-          new DOMParser().parseFromString(text, "image/svg+xml").querySelector("parsererror")?.textContent,
-        file,
-      ),
-    ).toBeUndefined();
-  await page.close();
+  await withPage(browser(), "<!doctype html><title>a strict reader</title>", async (page) => {
+    for (const file of files)
+      expect(
+        await page.evaluate(
+          (text) =>
+            new DOMParser().parseFromString(text, "image/svg+xml").querySelector("parsererror")?.textContent,
+          file,
+        ),
+      ).toBeUndefined();
+  });
 });
 
 it("the widest figures of a setting stay in their card on a small screen", async () => {
@@ -164,9 +149,9 @@ windows: [ { opens: 2027-03-20T22:30, closes: 2027-03-21T01:30 } ]
   const context = { viewport: { width: 390, height: 800 } };
   const skies = [{ state: "haze", linkeTurbidity: 4.5 }, "overcast"] as const;
   await withPage(
-    odd,
-    { skies },
-    async ({ page }) => {
+    browser(),
+    pageOf(odd, { skies }).html,
+    async (page) => {
       const beyondPx = await page.$eval(".card", (card) => {
         const right = card.getBoundingClientRect().right;
         return Math.max(
@@ -183,7 +168,8 @@ describe("few and many cameras:", () => {
   const few = demoSite("calm-parallel");
 
   it("one", async () => {
-    await withPage({ ...few, cameras: few.cameras.slice(0, 1) }, {}, async ({ page }) => {
+    const { html } = pageOf({ ...few, cameras: few.cameras.slice(0, 1) });
+    await withPage(browser(), html, async (page) => {
       expect(await page.$$eval("#rows tr", (rows) => rows.length)).toBe(1);
       expect(await outside(page)).toEqual([]);
     });
@@ -191,7 +177,8 @@ describe("few and many cameras:", () => {
 
   it("three hundred, on a page that still answers", async () => {
     const cameras = crowd(300);
-    await withPage({ ...demoSite("skerry-vane"), cameras }, { stepS: 900 }, async ({ page }) => {
+    const { html } = pageOf({ ...demoSite("skerry-vane"), cameras }, { stepS: 900 });
+    await withPage(browser(), html, async (page) => {
       expect(await page.$$eval("#rows tr", (rows) => rows.length)).toBe(300);
       const before = await page.textContent("#rows tr:last-child td:nth-child(3)");
       await page.fill("#t0-minutes", "10");
@@ -213,20 +200,21 @@ describe("few and many cameras:", () => {
 
   const crowd = (count: number): Site["cameras"] => {
     const { cameras } = demoSite("skerry-vane");
-    const fixed = cameras.filter(({ track, at }) => track === null && at?.kind === "bearing");
+    const fixed = cameras.flatMap((camera) =>
+      camera.track === null && camera.at?.kind === "bearing" ? [{ camera, at: camera.at }] : [],
+    );
     return Array.from({ length: count }, (_, i) => {
-      const camera = fixed[i % fixed.length]!;
-      const at = camera.at!.kind === "bearing" ? { ...camera.at!, bearingDeg: (i * 137.5) % 360 } : camera.at;
-      return { ...camera, id: `${camera.id}-${i}`, at };
+      const { camera, at } = fixed[i % fixed.length]!;
+      return { ...camera, id: `${camera.id}-${i}`, at: { ...at, bearingDeg: (i * 137.5) % 360 } };
     });
   };
 });
 
 it("without script the page stands as it is: every picture and card, nothing to move", async () => {
   await withPage(
-    demoSite("long-day"),
-    { isRanked: true },
-    async ({ page }) => {
+    browser(),
+    pageOf(demoSite("long-day"), { isRanked: true }).html,
+    async (page) => {
       const cameras = demoSite("long-day").cameras.length;
       expect(await page.isVisible("#controls")).toBe(false);
       expect(await page.$$eval("#rows tr", (rows) => rows.length)).toBe(cameras);

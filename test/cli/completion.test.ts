@@ -1,10 +1,10 @@
 /** The completion scripts: bash for real, the others as kept text; names of a site file never run as anything. */
 
-import { chmodSync, mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from "node:fs";
+import { mkdirSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { PROGRAM, type Ran, run, runShell, SITES } from "./run.ts";
+import { putStarter, quoted, type Ran, run, runShell, SITES } from "./run.ts";
 
 /** Names that would do harm in a shell that takes them for anything but text: each could leave a file behind. */
 const HOSTILE = [
@@ -25,14 +25,10 @@ const HOSTILE = [
 const BREAKS = " \t\n\"'@><=;|&(:";
 
 const folder = mkdtempSync(join(tmpdir(), "padstop-completion-"));
-const quoted = (text: string): string => `'${text.replaceAll("'", "'\\''")}'`;
 
 beforeAll(async () => {
-  mkdirSync(join(folder, "bin"));
+  putStarter(folder);
   mkdirSync(join(folder, "more"));
-  const start = join(folder, "bin", "padstop");
-  writeFileSync(start, `#!/bin/sh\nexec ${quoted(process.execPath)} ${quoted(PROGRAM)} "$@"\n`);
-  chmodSync(start, 0o755);
   const cameras = HOSTILE.map(
     (id) => `  - { id: ${JSON.stringify(id)}, azimuth: 1, lens: { focal: 50 }, gate: full-frame }`,
   );
@@ -56,9 +52,18 @@ async function offered(line: string): Promise<string[]> {
   return ran.stdout.split("\n").filter((word) => word !== "");
 }
 
-function inBash(after: string, line: string): Promise<Ran> {
+/** Which completions of its own bash is asked for, and what is offered beside them. */
+async function leftToBash(line: string): Promise<string[]> {
+  const before = 'compopt() { asked+=("$*"); }';
+  const ran = await inBash(`printf '%s\\n' "\${asked[@]}" "\${COMPREPLY[@]}"`, line, before);
+  expect(ran.stderr).toBe("");
+  return ran.stdout.split("\n").filter((word) => word !== "");
+}
+
+function inBash(after: string, line: string, before = ":"): Promise<Ran> {
   const cursor = `COMP_WORDBREAKS=$' \\t\\n"\\'@><=;|&(:' COMP_LINE=${quoted(line)}; COMP_POINT=\${#COMP_LINE}`;
-  return runShell(`PATH=$PWD/bin:$PATH; source ./completion.bash; ${cursor}; _padstop; ${after}`, folder);
+  const script = `PATH=$PWD/bin:$PATH; source ./completion.bash; ${before}; ${cursor}; _padstop; ${after}`;
+  return runShell(script, folder);
 }
 
 /** The line as it stands after a completion: what comes behind the last break or open quote is put in its place. */
@@ -98,6 +103,12 @@ describe("in bash", () => {
     const names = await offered("padstop plan ");
     expect(names.sort()).toEqual(["$(touch ran4) it's.yaml", "bin", "more", "plain.yaml"]);
     expect(await offered("padstop plan pl")).toEqual(["plain.yaml"]);
+  });
+
+  it("any file for a table and for what is written, by bash itself; none for a name", async () => {
+    for (const line of ["readings plain.yaml ", "new Somewhere --from ", "plan plain.yaml -o "])
+      expect(await leftToBash(`padstop ${line}`), line).toEqual(["-o default"]);
+    expect(await leftToBash("padstop new ")).toEqual([]);
   });
 
   it("a site file that is missing or wrong is silent", async () => {

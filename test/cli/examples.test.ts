@@ -1,20 +1,10 @@
 /** Every example of a help text, and the tour of the README, run as they stand and end well. */
 
-import {
-  chmodSync,
-  copyFileSync,
-  mkdirSync,
-  mkdtempSync,
-  readdirSync,
-  readFileSync,
-  rmSync,
-  symlinkSync,
-  writeFileSync,
-} from "node:fs";
+import { copyFileSync, mkdtempSync, readdirSync, readFileSync, rmSync, symlinkSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, describe, expect, it } from "vitest";
-import { PROGRAM, ROOT, runShell, SITES, TRACE } from "./run.ts";
+import { putStarter, ROOT, runShell, SITES, TRACE } from "./run.ts";
 
 /** The help texts as the golden cases keep them. */
 const GOLDEN = join(ROOT, "test", "golden");
@@ -36,12 +26,9 @@ const top = mkdtempSync(join(tmpdir(), "padstop-examples-"));
 /** As if at the top of the project, but what is written goes elsewhere. */
 function folderFor(name: string): string {
   const folder = join(top, name);
-  mkdirSync(join(folder, "bin"), { recursive: true });
+  putStarter(folder);
   symlinkSync(SITES, join(folder, "sites"));
   for (const [from, to] of GIVEN) copyFileSync(from, join(folder, to));
-  const program = join(folder, "bin", "padstop");
-  writeFileSync(program, `#!/bin/sh\nexec '${process.execPath}' '${PROGRAM}' "$@"\n`);
-  chmodSync(program, 0o755);
   return folder;
 }
 afterAll(() => rmSync(top, { recursive: true, force: true }));

@@ -2,6 +2,7 @@
 
 import {
   chmodSync,
+  copyFileSync,
   existsSync,
   mkdirSync,
   readdirSync,
@@ -77,6 +78,21 @@ it("-o never replaces the site file it reads", async () => {
   expect(ran.exit).toBe(2);
   expect(readFileSync(join(folder, "pad.yaml"), "utf8")).toBe(text);
 });
+
+it.each([["plan", "--format", "csv"], ["record"]])(
+  "%s -o never replaces a table that the site file names",
+  async (...command) => {
+    for (const name of ["long-day.yaml", "long-day-ascent.csv"])
+      copyFileSync(join(SITES, name), join(folder, name));
+    const table = readFileSync(join(folder, "long-day-ascent.csv"), "utf8");
+    const [name, ...options] = command;
+    const args = [name!, "long-day.yaml", ...options, "--step", "3600", "-o", "./long-day-ascent.csv"];
+    const ran = await run(args, { cwd: folder });
+    expect(ran).toMatchObject({ exit: 2, stdout: "" });
+    expect(ran.stderr).toMatch(/^E_WRITE {2}\.\/long-day-ascent\.csv\n {2}found a file that was read;/);
+    expect(readFileSync(join(folder, "long-day-ascent.csv"), "utf8")).toBe(table);
+  },
+);
 
 it("-o never puts a plain file in the place of a pipe or device", async () => {
   await runShell("mkfifo pipe", folder);

@@ -4,7 +4,7 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFil
 import { join } from "node:path";
 import { expect, it } from "vitest";
 import { eachInFreshFolder } from "../support/freshFolder.ts";
-import { run } from "./run.ts";
+import { run, SITES } from "./run.ts";
 
 let folder = "";
 const write = (name: string, text: string): void => writeFileSync(join(folder, name), text);
@@ -15,7 +15,7 @@ eachInFreshFolder((fresh) => {
 });
 
 const WHOLE = `Camera;Bearing (°);Range (m);Aim up;Focal (mm);Gate;Stops;Shutter time (s);Film
-P1;143,5;400;20;85;35mm 4-perf;2,8 4 5,6 8 11 16;1/500 1/1000;"500T ""new"""
+P1;143,5;400;20;85;35mm 4-perf;2,8 4 5,6 8 11 16;1/500 1/1000;"Dunlin ""new"""
 P2;200;900;20;135;35mm 4-perf;4 5,6 8 11 16;1/500 1/1000;slow
 `;
 
@@ -25,15 +25,29 @@ it("plans at once, with the table's cameras and media", async () => {
   expect(made).toMatchObject({ exit: 0, stdout: "" });
   expect(made.stderr.split("\n")).toEqual([
     "cameras.csv: decimal commas, 143,5 is read as 143.5.",
-    'Fill in: place, zone, vehicle, window; speed and kind of 500T "new", slow.',
+    'Fill in: place, zone, vehicle, window; speed and kind of Dunlin "new", slow.',
     "Wrote gannet-ledge.yaml. Next: padstop plan gannet-ledge.yaml",
     "",
   ]);
   expect(read("gannet-ledge.yaml")).toContain('\ncameras-from: "cameras.csv"\n');
-  expect(read("gannet-ledge.yaml")).toContain('  "500T \\"new\\"": { speed: 200, kind: negative }\n');
+  expect(read("gannet-ledge.yaml")).toContain('  "Dunlin \\"new\\"": { speed: 200, kind: negative }\n');
   const planned = await inFolder("plan", "gannet-ledge.yaml", "--step", "900", "--fail-on", "unset", "-q");
   expect(planned).toMatchObject({ exit: 0, stderr: "" });
   expect(planned.stdout).toMatch(/^P2 /m);
+});
+
+it("on stdout is the text alone: what it has to tell goes to stderr", async () => {
+  write("cameras.csv", WHOLE);
+  const shown = await inFolder("new", "Gannet Ledge", "--from", "cameras.csv", "-o", "-");
+  expect(shown.exit).toBe(0);
+  expect(shown.stderr.split("\n")).toEqual([
+    "cameras.csv: decimal commas, 143,5 is read as 143.5.",
+    'Fill in: place, zone, vehicle, window; speed and kind of Dunlin "new", slow.',
+    "",
+  ]);
+  expect(readdirSync(folder)).toEqual(["cameras.csv"]);
+  await inFolder("new", "Gannet Ledge", "--from", "cameras.csv", "-q");
+  expect(shown.stdout).toBe(read("gannet-ledge.yaml"));
 });
 
 it("says which cameras get no setting yet, and why; nothing when quiet", async () => {
@@ -78,7 +92,7 @@ it("writes nothing for a wrong table, a link that leads out, or over a file that
   const wrong = await inFolder("new", "G", "--from", "wrong.csv");
   expect(wrong.exit).toBe(2);
   expect(wrong.stderr).toMatch(/^wrong.csv:2:1 {2}E_MISSING {2}cameras\[A\].gate\n/);
-  symlinkSync("/etc/hostname", join(folder, "link.csv"));
+  symlinkSync(join(SITES, "long-day-ascent.csv"), join(folder, "link.csv"));
   expect((await inFolder("new", "G", "--from", "link.csv")).stderr).toMatch(
     /^E_FILE {2}--from\n.*leads out of it/,
   );

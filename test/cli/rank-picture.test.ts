@@ -1,6 +1,6 @@
 /** `rank --picture`: a whole SVG file beside the usual output, or none. */
 
-import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { expect, it } from "vitest";
 import { eachInFreshFolder } from "../support/freshFolder.ts";
@@ -41,6 +41,25 @@ it("draws as many windows as --strip says, and goes with JSON, CSV and -o", asyn
   expect(JSON.parse(readFileSync(join(folder, "rank.json"), "utf8"))).toHaveProperty("windows");
   const svg = readFileSync(join(folder, "one.svg"), "utf8");
   expect(svg.match(/class="strip-frame"/g)!.length).toBe(1);
+});
+
+it("--strip beside JSON is for the picture alone", async () => {
+  const json = await run([...RANK, "--format", "json", "-q"]);
+  const args = [...RANK, "--strip", "3", "--picture", "b.svg", "--format", "json", "-q"];
+  const drawn = await run(args, { cwd: folder });
+  expect(drawn).toMatchObject({ exit: 0, stdout: json.stdout, stderr: "" });
+  // All that the site has.
+  expect(readFileSync(join(folder, "b.svg"), "utf8").match(/class="strip-frame"/g)!.length).toBe(2);
+});
+
+it("is refused where -o leads to the same file by another way", async () => {
+  mkdirSync(join(folder, "real"));
+  symlinkSync("real", join(folder, "linked"));
+  const args = [...RANK, "--picture", "real/best.svg", "-o", "linked/best.svg"];
+  const ran = await run(args, { cwd: folder });
+  expect(ran).toMatchObject({ exit: 2, stdout: "" });
+  expect(ran.stderr).toMatch(/^E_CONFLICT {2}--picture\n/);
+  expect(readdirSync(join(folder, "real"))).toEqual([]);
 });
 
 it.each(["missing/best.svg", ".", ""])("to %j is refused before anything is printed", async (target) => {

@@ -30,6 +30,17 @@ it("a report is of the window and with the cards asked for", async () => {
   expect(piped.stdout).toContain('<body data-cards="2">');
 });
 
+it("a report of views that all count for nothing has its windows, and no ranking of them", async () => {
+  const text = readFileSync(join(SITES, "calm-parallel.yaml"), "utf8");
+  const weightless = text.replaceAll(/ {2}- \{ id: /g, "  - { weight: 0, id: ");
+  writeFileSync(join(folder, "pad.yaml"), weightless);
+  expect(await run(["rank", "pad.yaml", "--step", "1800"], { cwd: folder })).toMatchObject({ exit: 2 });
+  const ran = await run(["report", "pad.yaml", ...QUICK, "-o", "p.html"], { cwd: folder });
+  expect(ran).toMatchObject({ exit: 0, stdout: "", stderr: "" });
+  expect(read("p.html")).toMatch(/<title>[^<]*, equinox noon<\/title>/);
+  expect(read("p.html")).not.toContain("Windows of the site, by well-lit views");
+});
+
 it("a picture of a view is of the T-0 asked for, and changes nothing of the output", async () => {
   const view = ["view", SITE, "S1", "--at", "00:30", "--sky", "clear,overcast", "--step", "1800", "-q"];
   const shown = await run(view);

@@ -1,6 +1,8 @@
 /** Runs the built program as a user would, with everything around it pinned. */
 
 import { type ChildProcess, spawn } from "node:child_process";
+import { chmodSync, mkdirSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 
 export const ROOT = fileURLToPath(new URL("../..", import.meta.url));
@@ -48,6 +50,17 @@ export function runShell(line: string, cwd: string = ROOT): Promise<Ran> {
     timeout: TIMEOUT_MS,
   });
   return collect(child, started);
+}
+
+/** The text as one word of a shell. */
+export const quoted = (text: string): string => `'${text.replaceAll("'", "'\\''")}'`;
+
+/** Puts a `bin/padstop` that starts the program into a folder, as an installed one does. */
+export function putStarter(folder: string): void {
+  mkdirSync(join(folder, "bin"), { recursive: true });
+  const starter = join(folder, "bin", "padstop");
+  writeFileSync(starter, `#!/bin/sh\nexec ${quoted(process.execPath)} ${quoted(PROGRAM)} "$@"\n`);
+  chmodSync(starter, 0o755);
 }
 
 function collect(child: ChildProcess, started: number): Promise<Ran> {

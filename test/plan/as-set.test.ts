@@ -1,7 +1,6 @@
 /** The form of settings: out, filled in, and back; what was set against what was planned. */
 
 import { describe, expect, it } from "vitest";
-import { PadstopError } from "../../src/base/problem.ts";
 import { planWindow } from "../../src/plan/planWindow.ts";
 import { judgeAsSet } from "../../src/plan/readings/asSet.ts";
 import type { AsSetCamera, AsSetReport } from "../../src/plan/readings/formTypes.ts";
@@ -9,7 +8,9 @@ import { FORM_COLUMNS } from "../../src/plan/readings/formTypes.ts";
 import { recordCsv } from "../../src/show/recordCsv.ts";
 import { chooseWindow } from "../../src/site/chooseWindow.ts";
 import type { Site } from "../../src/site/types.ts";
-import { demoSite } from "../support/reportPages.ts";
+import { demoSite } from "../support/demoSites.ts";
+import { problemsFrom } from "../support/problemsFrom.ts";
+import { brief } from "../unit/siteText.ts";
 import { siteOf, standing } from "./sites.ts";
 
 const SITE = siteOf({ cameras: [standing("S", 180), standing("N", 0), standing("=E", 90)] });
@@ -114,15 +115,7 @@ describe("what is missing or unusual is named and the rest judged", () => {
   });
 });
 
-const headsOf = (rows: readonly string[]): string[] => {
-  try {
-    judge(rows);
-    return [];
-  } catch (thrown) {
-    if (!(thrown instanceof PadstopError)) throw thrown;
-    return thrown.problems.map(({ code, key, place }) => `${code} ${place?.line}:${place?.column} ${key}`);
-  }
-};
+const headsOf = (rows: readonly string[]): string[] => brief(problemsFrom(() => judge(rows)));
 
 describe("faults of a form", () => {
   it.each([

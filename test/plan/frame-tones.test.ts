@@ -11,8 +11,8 @@ import { sunTrackPicture } from "../../src/plan/picture/sunTrackPicture.ts";
 import { viewCamera } from "../../src/plan/viewCamera.ts";
 import { chooseWindow } from "../../src/site/chooseWindow.ts";
 import type { Sky } from "../../src/sky/daylight.ts";
-import { demoSite } from "../support/reportPages.ts";
-import { liveOf as liveIn, RAD } from "./frames.ts";
+import { demoSite } from "../support/demoSites.ts";
+import { areaOf, liveOf as liveIn, RAD } from "./frames.ts";
 import { EVENING, type SiteParts, siteOf, standing } from "./sites.ts";
 
 const SKIES: readonly Sky[] = ["clear", "overcast"];
@@ -21,15 +21,6 @@ const liveOf = (parts: SiteParts, window = EVENING): LiveWindow => liveIn(parts,
 
 const tonesAt = (live: LiveWindow, camera: LiveCamera, ms: number, skyIndex = 0): FrameTones =>
   frameTones(live, camera, frameLayoutOf(live, camera), live.scene.instantAt(ms), skyIndex);
-
-/** Of a polygon (Gauss), mm2. */
-const areaOf = (points: BodyFacet["outline"]): number =>
-  Math.abs(
-    points.reduce((sum, [x, y], i) => {
-      const [nextX, nextY] = points[(i + 1) % points.length]!;
-      return sum + x * nextY - nextX * y;
-    }, 0) / 2,
-  );
 
 function meanOf(body: readonly BodyFacet[]): number {
   const areas = body.map(({ outline }) => areaOf(outline));

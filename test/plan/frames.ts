@@ -27,6 +27,15 @@ export const range = (points: readonly Point2[], axis: 0 | 1): [number, number] 
   Math.max(...points.map((point) => point[axis])),
 ];
 
+/** Of a polygon (Gauss), mm2. */
+export const areaOf = (points: readonly Point2[]): number =>
+  Math.abs(
+    points.reduce((sum, [x, y], i) => {
+      const [nextX, nextY] = points[(i + 1) % points.length]!;
+      return sum + x * nextY - nextX * y;
+    }, 0) / 2,
+  );
+
 /** Level, 400 m east of the body, 25 m above the datum: the body stands from 5 to 45 m, its middle on the axis. */
 export const LEVEL =
   "id: C, at: { bearing: 90, range: 400, up: 25 }, aim: { up: 25 }, lens: { focal: 100 }, gate: { width: 36, height: 24 }";

@@ -12,7 +12,7 @@ import { midToneLog2Of } from "../../src/plan/settingMidTone.ts";
 import { sweepSamples } from "../../src/plan/sweep/sweepLight.ts";
 import { chooseWindow } from "../../src/site/chooseWindow.ts";
 import type { Sky } from "../../src/sky/daylight.ts";
-import { demoSite } from "../support/reportPages.ts";
+import { demoSite } from "../support/demoSites.ts";
 import { EVENING, planOf, siteOf, standing } from "./sites.ts";
 
 const SKIES: readonly Sky[] = ["clear", "overcast"];

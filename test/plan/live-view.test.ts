@@ -10,7 +10,7 @@ import { chooseWindow } from "../../src/site/chooseWindow.ts";
 import type { Site, Window } from "../../src/site/types.ts";
 import type { Sky } from "../../src/sky/daylight.ts";
 import { sunAt } from "../../src/sky/sun.ts";
-import { demoSite } from "../support/reportPages.ts";
+import { demoSite } from "../support/demoSites.ts";
 import { EVENING, siteOf, standing } from "./sites.ts";
 import { sweepSite, tracking } from "./sweepSites.ts";
 
@@ -45,7 +45,6 @@ describe.each(CASES)("%s, window %i", (name, windowIndex) => {
   const { site, plan, live } = bothOf(name, windowIndex);
 
   it("light, phase and both EVs are those of the plan, for every camera, T-0 and sky", () => {
-    let compared = 0;
     plan.sun.forEach(({ at }, t0) => {
       const instant = live.scene.instantAt(at.getTime());
       SKIES.forEach((_, skyIndex) => {
@@ -55,11 +54,9 @@ describe.each(CASES)("%s, window %i", (name, windowIndex) => {
           const { light, phaseDeg, litShare, ev, tableEv } = sample;
           expect(view).toMatchObject({ light, phaseDeg, litShare, ev, tableEv, exposure: null });
           expect(view.sun.fromEdgeDeg).toBeCloseTo(sample.fromEdgeDeg, 9);
-          compared++;
         });
       });
     });
-    expect(compared).toBe(plan.sun.length * SKIES.length * plan.cameras.length);
   });
 
   it("the least spare of all T-0s and skies is the spare of the setting, of fixed cameras", () => {
@@ -152,6 +149,7 @@ it("a tracker's T+ at a T-0 lie within those of its crossings", () => {
     const i = plan.cameras.indexOf(camera);
     const { sun } = liveView(live, live.cameras[i]!, live.scene.instantAt(+middle), 0, null);
     expect(sun.word).toBe("in-frame");
+    expect(sun.tPlus.length).toBeGreaterThan(0);
     for (const { fromS, toS } of sun.tPlus) {
       expect(toS).toBeGreaterThan(fromS);
       expect(fromS).toBeGreaterThanOrEqual(crossing!.tPlus[0]!.fromS - 0.02);

@@ -1,11 +1,11 @@
 /** Rankings of small invented sites: the rule, its order, its reasons, what it refuses. */
 
 import { describe, expect, it } from "vitest";
-import { PadstopError } from "../../src/base/problem.ts";
 import type { Ranking, RankOptions } from "../../src/plan/rank/rankTypes.ts";
 import { rankWindows } from "../../src/plan/rank/rankWindows.ts";
 import { stripOf } from "../../src/plan/rank/strip.ts";
 import type { Site, Window } from "../../src/site/types.ts";
+import { problemsFrom } from "../support/problemsFrom.ts";
 import { siteOf, standing } from "./sites.ts";
 
 const windowOf = (name: string, day: string, from: string, to: string): Window => ({
@@ -19,16 +19,10 @@ const NIGHT = windowOf("night", "04-10", "22:00", "23:30");
 const EAST = siteOf({ cameras: [60, 90, 120].map((bearing) => standing(`E${bearing}`, bearing)) });
 const rank = (site: Site, windows: readonly Window[], options: RankOptions = {}): Ranking =>
   rankWindows(site, windows, { stepS: 300, ...options });
-const codeOf = (work: () => unknown): string => {
-  try {
-    work();
-  } catch (thrown) {
-    if (thrown instanceof PadstopError)
-      return thrown.problems.map(({ code, key }) => `${code} ${key}`).join();
-    throw thrown;
-  }
-  return "nothing refused";
-};
+const codeOf = (work: () => unknown): string =>
+  problemsFrom(work)
+    .map(({ code, key }) => `${code} ${key}`)
+    .join();
 
 describe("the order", () => {
   it("puts the morning first for cameras in the east, and says by how many views", () => {

@@ -13,7 +13,7 @@ it.each([
   // UTC-2:30 in April: 8:00 and 9:00.
   ["America/St_Johns", 45, ["10:30", "11:30"]],
   ["UTC", 45, ["11:00", "12:00"]],
-  // UTC+9: 20:00 and 21:00, the only even hour of two is 20.
+  // UTC+9: of 100 minutes it makes two hours, and of 20:00 and 21:00 only the first is a whole number of those.
   ["Asia/Tokyo", 100, ["11:00"]],
 ])("%s, %i minutes apart or more", (zone, minutes, wanted) => {
   expect(utc(zone, minutes)).toEqual(wanted);

@@ -31,7 +31,7 @@ it("what hides all of the body in all its width is told loudly; a mast before it
   );
   expect(wall).toMatchObject({ by: "wall", solidity: 1, share: 1 });
   expect(isBlocking(wall!)).toBe(true);
-  // 3 m of body at 300 m; a mast half way hides its whole width from 1.5 m on, at a third of the way from 1 m.
+  // 3 m of body at 300 m; a mast half way hides its whole width from 1.5 m on.
   const mast = (diameter: number): number =>
     inTheWay(
       `{ name: mast, shape: cylinder, at: { bearing: 90, range: 150 }, diameter: ${diameter}, height: 80 }`,

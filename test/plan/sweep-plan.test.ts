@@ -1,11 +1,12 @@
 /** A tracker in a plan against its sweep, a plan without an ascent, and what a sweep refuses. */
 
 import { describe, expect, it } from "vitest";
-import { PadstopError, type Problem } from "../../src/base/problem.ts";
+import type { Problem } from "../../src/base/problem.ts";
 import { sweepTrackers } from "../../src/plan/sweep/sweepTracker.ts";
 import type { SweepOptions, TrackerSweep } from "../../src/plan/sweep/sweepTypes.ts";
 import { chooseWindow } from "../../src/site/chooseWindow.ts";
 import type { Site } from "../../src/site/types.ts";
+import { problemsFrom } from "../support/problemsFrom.ts";
 import { north, plannedOf, rowAt, sweepOf, sweepSite, tracking } from "./sweepSites.ts";
 
 const DAY = "2027-04-18T14:00/15:00";
@@ -132,15 +133,7 @@ describe("what is asked of a sweep", () => {
 describe("a sweep refuses", () => {
   const bare = sweepSite({ cameras: [FIXED] });
   const unfed = sweepSite({ ascent: null, cameras: [tracking("T", 60, 2500)] });
-  const problemOf = (work: () => unknown): Problem => {
-    try {
-      work();
-    } catch (error) {
-      if (error instanceof PadstopError) return error.problems[0]!;
-      throw error;
-    }
-    throw new Error("nothing was refused");
-  };
+  const problemOf = (work: () => unknown): Problem => problemsFrom(work)[0]!;
   const asked =
     (site: Site, id: string | null, options: SweepOptions = {}) =>
     () =>

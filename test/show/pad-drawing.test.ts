@@ -1,7 +1,5 @@
 /** The plan drawing of the pad: nothing lost, nothing over another, nothing that is no number; one demo kept as a picture. */
 
-import { readFileSync } from "node:fs";
-import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
 import { padPlanOf } from "../../src/plan/picture/padPlan.ts";
 import { planWindow } from "../../src/plan/planWindow.ts";
@@ -14,14 +12,11 @@ import { riskMark } from "../../src/show/draw/padMarks.tsx";
 import { lengthText, padSheet, scaleBarM } from "../../src/show/draw/padSheet.ts";
 import { arcTicks, sunArc } from "../../src/show/draw/padSunArc.ts";
 import { markupOf, svgFile } from "../../src/show/markup.ts";
-import { parseSite } from "../../src/site/parseSite.ts";
 import type { Site } from "../../src/site/types.ts";
 import { siteOf, standing } from "../plan/sites.ts";
+import { demoSite } from "../support/demoSites.ts";
 import { expectSvg } from "../support/goldenSvg.ts";
 import { makeRandom } from "../support/random.ts";
-
-const demo = (): Site =>
-  parseSite(readFileSync(fileURLToPath(new URL("../../sites/skerry-vane.yaml", import.meta.url)), "utf8"));
 
 const WINDOW = {
   opens: new Date("2027-03-20T15:00:00Z"),
@@ -140,7 +135,7 @@ describe("names on the plan", () => {
 describe("the drawing", () => {
   it("holds no number that is none, whatever the sun and the site", () => {
     const sites = [
-      demo(),
+      demoSite("skerry-vane"),
       crowd(12),
       siteOf({ cameras: ["id: A, azimuth: 0, elevation: 90, lens: { focal: 50 }"], vehicle: null }),
       siteOf({ cameras: [standing("one", 10, "lens: { focal: 8 }", 12)] }),
@@ -188,7 +183,7 @@ describe("the drawing", () => {
   });
 
   it("of a demo site is the one kept", () => {
-    const site = demo();
+    const site = demoSite("skerry-vane");
     const plan = planWindow(site, site.windows[0]!);
     const pad = padPlanOf(site);
     const risks = new Map(plan.cameras.map(({ id, sun }) => [id, sun.risk]));

@@ -7,6 +7,7 @@ import { type Strip, type StripCell, stripOf } from "../../src/plan/rank/strip.t
 import { RankBars, skyParts } from "../../src/show/draw/rankBars.tsx";
 import { rankStripsFile, stripRuns } from "../../src/show/draw/rankStrips.tsx";
 import { svgFile } from "../../src/show/markup.ts";
+import { sunAt } from "../../src/sky/sun.ts";
 import { siteOf, standing } from "../plan/sites.ts";
 import { expectSvg } from "../support/goldenSvg.ts";
 
@@ -125,11 +126,19 @@ describe("strips of ranked windows", () => {
   });
 
   it("show a crossing of the sun shorter than a stretch", () => {
-    const ranked = RANKING.windows.find(({ name }) => name === null)!;
-    const strip = stripOf(SITE, ranked, "clear", 240);
-    const inFrame = strip.rows[2]!.cells.some(({ sun }) => sun === "in-frame");
-    expect(inFrame).toBe(ranked.views[2]!.inFrame.length > 0);
-    expect(picture([strip], ["late"]).includes("sun in the frame")).toBe(inFrame);
+    // A long lens on where the sun stands 3.5 minutes into the eighth quarter of an hour: it has passed before the middle.
+    const { azimuthDeg, apparentElevationDeg } = sunAt(SITE.place, new Date("2027-04-10T16:48:30Z"));
+    const long = `id: L, azimuth: ${azimuthDeg}, elevation: ${apparentElevationDeg}, lens: { focal: 2400 }`;
+    const site = siteOf({ cameras: [long] });
+    const [ranked] = rankWindows(site, [LATE], SKIES).windows;
+    const { inFrame } = ranked!.views[0]!;
+    expect(inFrame.length).toBe(1);
+    expect(inFrame[0]!.from.getTime()).toBeGreaterThan(Date.parse("2027-04-10T16:45:00Z"));
+    expect(inFrame[0]!.to.getTime()).toBeLessThan(Date.parse("2027-04-10T16:52:30Z"));
+    const strip = stripOf(site, ranked!, "clear", 10);
+    const met = strip.rows[0]!.cells.map(({ sun }) => sun === "in-frame");
+    expect(met).toEqual(met.map((_, i) => i === 7));
+    expect(picture([strip], ["late"]).includes("sun in the frame")).toBe(true);
   });
 
   it("are the kept ones", () => {

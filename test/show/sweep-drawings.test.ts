@@ -1,7 +1,5 @@
 /** The drawings of a sweep: marks by hand, names that hold anything, no label over another, the demo trackers as pictures. */
 
-import { readFileSync } from "node:fs";
-import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
 import { sweepMomentMaker } from "../../src/plan/picture/sweepMoment.ts";
 import { sweepPathOf } from "../../src/plan/picture/sweepPath.ts";
@@ -18,15 +16,11 @@ import { sweepSky } from "../../src/show/draw/sweepSky.ts";
 import { skyLabels } from "../../src/show/draw/sweepSkyLabels.ts";
 import { markupOf, svgFile } from "../../src/show/markup.ts";
 import { makeSecondsClock } from "../../src/show/sweepTimes.ts";
-import { parseSite } from "../../src/site/parseSite.ts";
 import type { Site } from "../../src/site/types.ts";
 import { preparedOf, sweepSite, tracking } from "../plan/sweepSites.ts";
+import { demoSite } from "../support/demoSites.ts";
 import { expectSvg } from "../support/goldenSvg.ts";
 
-const text = (name: string): string =>
-  readFileSync(fileURLToPath(new URL(`../../sites/${name}`, import.meta.url)), "utf8");
-const demo = (name: string): Site =>
-  parseSite(text(`${name}.yaml`), { "long-day-ascent.csv": text("long-day-ascent.csv") });
 const windowOf = (site: Site): string => site.windows[0]!.name!;
 const isRough = (sweep: PreparedSweep): boolean => sweep.room.ascent.kind === "parameters";
 
@@ -54,7 +48,7 @@ describe("the demo trackers", () => {
     ["calm-parallel", "T1"],
     ["long-day", "T1"],
   ])("of %s: %s as pictures", (name, id) => {
-    const site = demo(name);
+    const site = demoSite(name);
     const { sweep } = preparedOf(site, windowOf(site), {}, id);
     const crossing = sweep.sun.inFrame[0] ?? sweep.sun.nearFrame[0];
     const t0Ms = crossing?.closest.at.getTime() ?? sweep.room.window.opens.getTime();
@@ -65,7 +59,7 @@ describe("the demo trackers", () => {
   });
 
   it.each(["skerry-vane", "calm-parallel", "long-day"])("of %s: no label over another", (name) => {
-    const site = demo(name);
+    const site = demoSite(name);
     for (const { id } of site.cameras.filter(({ track }) => track !== null)) {
       const { sweep } = preparedOf(site, windowOf(site), {}, id);
       const path = sweepPathOf(sweep);
@@ -79,7 +73,7 @@ describe("the demo trackers", () => {
 });
 
 describe("the map", () => {
-  const site = demo("long-day");
+  const site = demoSite("long-day");
   const { sweep } = preparedOf(site, windowOf(site), {}, "T1");
   const { columns, rowS } = drawnMapSize(sweep.room);
   const map = sweepMapFrom(sweep, columns, rowS);
@@ -122,7 +116,7 @@ describe("the map", () => {
 describe("names and windows of any kind", () => {
   it("are escaped and cut, the whole name beside", () => {
     const id = `<script>alert("x")</script>${"long & ".repeat(24)}`.slice(0, 60);
-    const { sweep } = preparedOf(demo("skerry-vane"), "second try", {}, "T1");
+    const { sweep } = preparedOf(demoSite("skerry-vane"), "second try", {}, "T1");
     const named = { ...sweep, tracker: { ...sweep.tracker, camera: { ...sweep.tracker.camera, id } } };
     const svgs = [mapSvg(named, "UTC"), pathSvg(named, "UTC", sweep.room.window.opens.getTime())];
     for (const svg of svgs) {

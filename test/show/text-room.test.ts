@@ -1,7 +1,5 @@
 /** Room for text in drawings: folded heads, words kept apart along a line, runs of what is alike, a picture's file with long names. */
 
-import { readFileSync } from "node:fs";
-import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
 import { planWindow } from "../../src/plan/planWindow.ts";
 import { alikeRuns } from "../../src/show/draw/alikeRuns.ts";
@@ -10,7 +8,7 @@ import { foldedText, textWidthPx } from "../../src/show/draw/fitText.ts";
 import { spreadAlong } from "../../src/show/draw/labelRoom.ts";
 import { markupOf } from "../../src/show/markup.ts";
 import { cameraFile } from "../../src/show/report/cameraFile.tsx";
-import { parseSite } from "../../src/site/parseSite.ts";
+import { demoSite } from "../support/demoSites.ts";
 
 describe("a folded text", () => {
   it("breaks at blanks, is cut where a word or the last line is too long, and loses nothing else", () => {
@@ -66,9 +64,8 @@ it("heads of a narrow exposure scale are apart and inside", () => {
 });
 
 it("the head of a picture with a long name and two dates stays in its sheet", () => {
-  const path = fileURLToPath(new URL("../../sites/skerry-vane.yaml", import.meta.url));
   const long = "Skerry".repeat(33);
-  const site = parseSite(readFileSync(path, "utf8").replace("name: Skerry Vane", `name: ${long}`));
+  const site = { ...demoSite("skerry-vane"), name: long };
   const camera = site.cameras.find(({ id }) => id === "P04")!;
   const alone = { ...site, cameras: [camera] };
   const window = {

@@ -6,7 +6,7 @@ import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import binary from "@sparticuz/chromium";
 import { type Browser, type BrowserContextOptions, chromium, type Page } from "playwright-core";
-import { afterAll, beforeAll } from "vitest";
+import { afterAll, beforeAll, expect } from "vitest";
 
 /** Left out: one process for everything would end with its first page, and a graphics card in software is slower than none. */
 const OTHERWISE =
@@ -29,19 +29,31 @@ export function sharedBrowser(): () => Browser {
   return () => browser!;
 }
 
-export interface OpenPage {
+interface OpenPage {
   readonly page: Page;
   /** Errors, warnings and dialogs of the page, and requests to anywhere but its own file. */
   readonly faults: string[];
   readonly close: () => Promise<void>;
 }
 
-/** Opens a page from a file, as a reader would, and keeps a list of all that should not happen. */
-export async function openPage(
+/** A page of this text in use, closed whatever comes of it; fails when anything happened that should not. */
+export async function withPage(
   browser: Browser,
   html: string,
+  use: (page: Page) => Promise<void>,
   options: BrowserContextOptions = {},
-): Promise<OpenPage> {
+): Promise<void> {
+  const { page, faults, close } = await openPage(browser, html, options);
+  try {
+    await use(page);
+    expect(faults).toEqual([]);
+  } finally {
+    await close();
+  }
+}
+
+/** Opens a page from a file, as a reader would, and keeps a list of all that should not happen. */
+async function openPage(browser: Browser, html: string, options: BrowserContextOptions): Promise<OpenPage> {
   const folder = mkdtempSync(join(tmpdir(), "padstop-page-"));
   const path = join(folder, "plan.html");
   writeFileSync(path, html);
@@ -70,3 +82,7 @@ export async function openPage(
     },
   };
 }
+
+/** When the page has drawn what was asked of it before: it works at the beginning of the next frame. */
+export const frameDrawn = (page: Page): Promise<unknown> =>
+  page.evaluate(() => new Promise(requestAnimationFrame));

@@ -2,7 +2,7 @@
 
 import { createHash } from "node:crypto";
 import { readFileSync } from "node:fs";
-import { dirname, join } from "node:path";
+import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { rankWindows } from "../../src/plan/rank/rankWindows.ts";
 import { type ReportInput, reportInput } from "../../src/show/report/reportInput.ts";
@@ -12,16 +12,6 @@ import type { Site } from "../../src/site/types.ts";
 import type { Sky } from "../../src/sky/daylight.ts";
 
 const ROOT = fileURLToPath(new URL("../..", import.meta.url));
-
-/** A demo site by the name of its file. */
-export function demoSite(name: string): Site {
-  const path = join(ROOT, "sites", `${name}.yaml`);
-  return parseSite(
-    readFileSync(path, "utf8"),
-    (file) => readFileSync(join(dirname(path), file), "utf8"),
-    path,
-  );
-}
 
 /** A site from text that names no other file. */
 export const siteOf = (text: string): Site => parseSite(text, () => null, "site.yaml");

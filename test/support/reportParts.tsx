@@ -10,6 +10,7 @@ import { SweepMapCursor } from "../../src/show/draw/sweepMapDrawing.tsx";
 import { markupOf } from "../../src/show/markup.ts";
 import { cameraDriftOf, thinned } from "../../src/show/report/cameraDriftOf.ts";
 import { CameraPicture, stillPicture } from "../../src/show/report/cameraPicture.tsx";
+import { CameraRows } from "../../src/show/report/cameraRows.tsx";
 import { chartInstants, sweepSparesNear, windowChartData } from "../../src/show/report/chartsOver.ts";
 import { type Chosen, liveRow, settingAt } from "../../src/show/report/liveRow.ts";
 import { nowLine } from "../../src/show/report/nowLine.ts";
@@ -26,7 +27,7 @@ const Part = ({ children }: { readonly children: ComponentChildren }) => childre
 export function partsOf(input: ReportInput, chosen: Chosen): PageParts {
   const { live, data, clock, plan } = input;
   const instants = chartInstants(live, data);
-  const { instant } = shownT0(live, data, chosen);
+  const { instant, views } = shownT0(live, data, chosen);
   const charts = windowChartData(live, data, instants, chosen);
   const target = settingTargets(plan.sky)[chosen.settingIndex]!;
   const parts: Record<string, string> = {};
@@ -40,6 +41,8 @@ export function partsOf(input: ReportInput, chosen: Chosen): PageParts {
     put(`#cursor-${i}`, <CursorSheet frame={frame} atMs={chosen.ms} text={text} />);
   });
   const spareAt = sweepSparesNear(charts, instants, chosen.ms);
+  const rows = views.map((view, i) => liveRow(view, data.cameras[i]!, i, chosen, spareAt(i)));
+  put("#rows", <CameraRows rows={rows} />);
   for (const i of live.cameras.keys()) Object.assign(parts, cardParts(input, chosen, i, text, spareAt(i)));
   return parts;
 }

@@ -1,12 +1,12 @@
 /** The path of an ascent: how it begins and ends, where the body points, what is refused, what is assumed and told. */
 
 import { describe, expect, it } from "vitest";
-import { PadstopError } from "../../src/base/problem.ts";
 import type { Ascent, AscentPoint, Site } from "../../src/site/types.ts";
 import { bodyAxisInto, flightAt, makeAscentPath, type Triple } from "../../src/view/ascentPath.ts";
 import { poweredAscent } from "../../src/view/poweredAscent.ts";
 import { siteAscentOf } from "../../src/view/siteAscent.ts";
 import { siteOf, standing } from "../plan/sites.ts";
+import { problemsFrom } from "../support/problemsFrom.ts";
 
 const PAD = { latitudeDeg: 45, longitudeDeg: 0, heightM: 20 };
 const row = (tPlusS: number, eastM: number, northM: number, upM: number): AscentPoint => ({
@@ -73,13 +73,8 @@ describe("the body", () => {
 
 describe("a table that is no path is refused:", () => {
   const refused = (points: unknown): string => {
-    try {
-      makeAscentPath(points as AscentPoint[]);
-      return "taken";
-    } catch (error) {
-      if (!(error instanceof PadstopError)) throw error;
-      return `${error.problems[0]!.code} ${error.problems[0]!.key}`;
-    }
+    const [first] = problemsFrom(() => makeAscentPath(points as AscentPoint[]));
+    return `${first?.code} ${first?.key}`;
   };
 
   it.each([

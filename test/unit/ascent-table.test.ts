@@ -1,24 +1,17 @@
 /** Ascent tables: header styles, units, and every way in which one can be wrong, with its place. */
 
 import { describe, expect, it } from "vitest";
-import { PadstopError, type Problem } from "../../src/base/problem.ts";
+import type { Problem } from "../../src/base/problem.ts";
 import { readAscentTable } from "../../src/site/ascentTable.ts";
 import type { AscentTable } from "../../src/site/types.ts";
+import { problemsFrom } from "../support/problemsFrom.ts";
+import { brief } from "./siteText.ts";
 
 const read = (csv: string): AscentTable => readAscentTable(csv, "a.csv").table;
 
-function problemsIn(csv: string): readonly Problem[] {
-  try {
-    read(csv);
-    return [];
-  } catch (error) {
-    if (error instanceof PadstopError) return error.problems;
-    throw error;
-  }
-}
+const problemsIn = (csv: string): readonly Problem[] => problemsFrom(() => read(csv));
 
-const brief = (csv: string): string[] =>
-  problemsIn(csv).map((p) => `${p.code} ${p.place?.line}:${p.place?.column} ${p.key}`);
+const headsOf = (csv: string): string[] => brief(problemsIn(csv));
 
 const numbersOf = ({ points }: AscentTable): number[][] => points.map((point) => Object.values(point));
 
@@ -68,9 +61,9 @@ describe("an ascent table", () => {
   });
 
   it("may stand still before T-0, sink a little, start a metre off and at T+10 s, and be nearly too fast", () => {
-    expect(brief(`${ENU}-60,1,-1,1\n-31,1,0,0\n-2,0,0,0\n9,0,0,-50\n`)).toEqual([]);
-    expect(brief(`${ENU}10,0,0,0\n39.9,0,0,9\n`)).toEqual([]);
-    expect(brief(`${ENU + REST}1,9000,11900,0\n`)).toEqual([]);
+    expect(headsOf(`${ENU}-60,1,-1,1\n-31,1,0,0\n-2,0,0,0\n9,0,0,-50\n`)).toEqual([]);
+    expect(headsOf(`${ENU}10,0,0,0\n39.9,0,0,9\n`)).toEqual([]);
+    expect(headsOf(`${ENU + REST}1,9000,11900,0\n`)).toEqual([]);
   });
 
   it("of 100,000 rows is read in well under a second", () => {
@@ -139,7 +132,7 @@ const ROWS: readonly Row[] = [
 describe("a wrong ascent table:", () => {
   for (const [why, csv, expected, suggestion] of [...HEADERS, ...ROWS]) {
     it(why, () => {
-      expect(brief(csv)).toEqual([expected]);
+      expect(headsOf(csv)).toEqual([expected]);
       expect(problemsIn(csv)[0]?.suggestion).toBe(suggestion ?? null);
       expect(problemsIn(csv)[0]?.accepted).toMatch(/./);
     });
@@ -147,10 +140,10 @@ describe("a wrong ascent table:", () => {
 
   it("too late, too many rows, too long a text", () => {
     const minutes = Array.from({ length: 182 }, (_, i) => `${i / 3},0,0,0`).join("\n");
-    expect(brief(`t_min,east_m,north_m,up_m\n${minutes}`)).toEqual(["E_RANGE 183:1 t_min"]);
+    expect(headsOf(`t_min,east_m,north_m,up_m\n${minutes}`)).toEqual(["E_RANGE 183:1 t_min"]);
     const many = Array.from({ length: 100_001 }, (_, i) => `${i / 100},0,0,0`).join("\n");
-    expect(brief(ENU + many)).toEqual(["E_SIZE 100002:1 table"]);
-    expect(brief("x".repeat(10_000_001))).toEqual(["E_SIZE 1:1 a.csv"]);
+    expect(headsOf(ENU + many)).toEqual(["E_SIZE 100002:1 table"]);
+    expect(headsOf("x".repeat(10_000_001))).toEqual(["E_SIZE 1:1 a.csv"]);
   });
 
   it("says what was found and what to do next", () => {
@@ -179,7 +172,7 @@ describe("a wrong ascent table:", () => {
   });
 
   it("tells all its problems at once, without consequences", () => {
-    expect(brief(`${ENU}0,0,0,5\nx,0,1e3\n1,nan,,1\n0.5,0,0,-99\n50,3e6,0,0\n`).sort()).toEqual([
+    expect(headsOf(`${ENU}0,0,0,5\nx,0,1e3\n1,nan,,1\n0.5,0,0,-99\n50,3e6,0,0\n`).sort()).toEqual([
       "E_CSV 3:1 table",
       "E_ORDER 5:1 t (s)",
       "E_RANGE 2:7 up (m)",
@@ -189,7 +182,7 @@ describe("a wrong ascent table:", () => {
       "E_TYPE 4:3 east (m)",
       "E_TYPE 4:7 north (m)",
     ]);
-    expect(brief("t,east_m,north_yrd,up_m\n0,0,0,9\n1,NaN,0,0\n")).toEqual([
+    expect(headsOf("t,east_m,north_yrd,up_m\n0,0,0,9\n1,NaN,0,0\n")).toEqual([
       "E_UNIT 1:1 t",
       "E_UNIT 1:10 north_yrd",
       "E_TYPE 3:3 east_m",

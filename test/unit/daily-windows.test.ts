@@ -1,23 +1,18 @@
 /** A window a day: wall time kept, days without an instant told, shifts, midnight, offsets. Zone rules: IANA tz database. */
 
 import { describe, expect, it } from "vitest";
-import { PadstopError } from "../../src/base/problem.ts";
 import { dailyTimes } from "../../src/plan/clock.ts";
 import { type DailyRun, dailyWindows, parseShift } from "../../src/site/dailyWindows.ts";
+import { problemsFrom } from "../support/problemsFrom.ts";
 
 const run = (zone: string, more: Partial<DailyRun>) =>
   dailyWindows({ from: "2027-04-01", days: 3, daily: "17:10/19:40", shiftMs: 0, ...more }, zone);
 const opens = (zone: string, more: Partial<DailyRun>): string[] =>
   run(zone, more).windows.map((window) => window.opens.toISOString());
-const codeOf = (work: () => unknown): string => {
-  try {
-    work();
-  } catch (thrown) {
-    if (thrown instanceof PadstopError)
-      return thrown.problems.map(({ code, key }) => `${code} ${key}`).join();
-  }
-  return "nothing refused";
-};
+const codeOf = (work: () => unknown): string =>
+  problemsFrom(work)
+    .map(({ code, key }) => `${code} ${key}`)
+    .join();
 
 describe("a run of days", () => {
   it("is a window a day at the same wall time", () => {

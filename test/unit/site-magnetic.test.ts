@@ -58,6 +58,7 @@ describe("magnetic bearings", () => {
   });
 
   it("are refused in a blackout zone, and warned of in a caution zone", () => {
+    // Beside the north magnetic pole of 2025: 85.8 N, 139.3 E by NOAA/NCEI and BGS (from memory).
     const pole = problemsOf(siteText("magnetic", WINDOW, "latitude: 86, longitude: 139"));
     expect(brief(pole)).toEqual(["E_RANGE 1:85 site.bearings"]);
     expect(pole[0]?.found).toContain("blackout zone");

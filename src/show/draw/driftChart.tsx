@@ -1,10 +1,10 @@
 /** How the light on the body changes over a window: EV at ISO 100 of every camera, those that change most and least by name. */
 
 import type { ChartCamera, ChartPlan } from "../../plan/live/chartPlan.ts";
+import { safeText } from "../../site/sourcePlaces.ts";
 import { curvePath } from "./curves.ts";
 import { Drawing } from "./drawing.tsx";
 import { DRIFT_DASHES, extentOf, StopAxis, stopScale } from "./driftMarks.tsx";
-import { drawnText } from "./fitText.ts";
 import { FittedName } from "./fittedName.tsx";
 import { spreadLabels } from "./labelRoom.ts";
 import type { Point } from "./paths.ts";
@@ -100,7 +100,7 @@ export function DriftOverview({ plan, skyIndex, isFile = false }: DriftOverviewP
         .filter((drift) => drift.named === null)
         .map((drift) => (
           <path class="drift-line" d={curvePath(pointsOf(drift))}>
-            <title>{drawnText(drift.id)}</title>
+            <title>{safeText(drift.id)}</title>
           </path>
         ))}
       <DriftNames named={named} points={named.map(pointsOf)} frame={frame} />

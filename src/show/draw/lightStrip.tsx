@@ -3,8 +3,8 @@
 import type { LightClass } from "../../light/lightClass.ts";
 import type { Clock } from "../../plan/clock.ts";
 import type { ChartCamera } from "../../plan/live/chartPlan.ts";
+import { safeText } from "../../site/sourcePlaces.ts";
 import { LETTERS } from "../stripText.ts";
-import { drawnText } from "./fitText.ts";
 import { lightLegend } from "./lightKey.tsx";
 import { type Box, LightCell } from "./lightMarks.tsx";
 import { cut } from "./paths.ts";
@@ -159,7 +159,7 @@ function rowTitle({ id, sun, sweep }: ChartCamera, clock: Clock): string {
     spans.length === 0 ? [] : [`${word} ${spans.map((span) => clock.span(span)).join(", ")}`],
   );
   const along = sweep === null ? "" : " (somewhere along the sweep)";
-  return drawnText(
+  return safeText(
     told.length === 0 ? `${id}: no sun in or near the frame` : `${id}: ${told.join("; ")}${along}`,
   );
 }

@@ -1,6 +1,6 @@
 /** T-0 across, a row per camera: the spare of its setting at each T-0, in four steps. */
 
-import { drawnText } from "./fitText.ts";
+import { safeText } from "../../site/sourcePlaces.ts";
 import { SAMPLE_BOX } from "./lightKey.tsx";
 import { cut } from "./paths.ts";
 import { SPARE_STEPS, SPARE_WORDS, SpareCell, type SpareStep, spareStep } from "./stripMarks.tsx";
@@ -67,7 +67,7 @@ export function MarginStrip({ plan, skyIndex, spareStops, isFile = false }: Marg
       ]}
       row={(i, y, height) => (
         <g>
-          <title>{drawnText(plan.cameras[i]!.id)}</title>
+          <title>{safeText(plan.cameras[i]!.id)}</title>
           <SpareRow frame={frame} runs={rows[i]!} y={y} height={height} />
         </g>
       )}

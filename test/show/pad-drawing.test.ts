@@ -165,6 +165,16 @@ describe("the drawing", () => {
     expect(svg).toContain(">200 m</text>");
   });
 
+  it("cuts the axis of a camera that looks out at the border, as its field is cut", () => {
+    const svg = drawn(
+      siteOf({ cameras: ["id: A, at: { bearing: 90, range: 410 }, azimuth: 90, lens: { focal: 50 }"] }),
+    );
+    // The border's radius is 176 px about (240, 270), with a corner of its polygon in the east.
+    const [, x, y] = /class="pad-axis" d="M[\d.]+,[\d.]+L([\d.]+),([\d.]+)"/.exec(svg)!;
+    expect(Number(x)).toBeCloseTo(240 + 176, 1);
+    expect(Number(y)).toBeCloseTo(270, 1);
+  });
+
   it("draws shadows away from the sun, and none with the sun down", () => {
     const plan = padPlanOf(siteOf({ cameras: [standing("one", 10)] }));
     const live = (sun: (typeof SUNS)[number]) => markupOf(PadLive({ plan, sun }));
@@ -221,6 +231,14 @@ describe("the sun's arc", () => {
     expect(ticks.map(({ text }) => text)).toEqual(["15:00", "16:00", "17:00", "18:00"]);
     // An hour on: a third short of 16:30.
     expect(ticks[1]!.azimuthDeg).toBeCloseTo(230 + (20 * 2) / 3, 9);
+    // A close that is round is among them.
+    const closes = new Date("2027-03-20T18:00:00Z");
+    expect(arcTicks(SUNS, { ...WINDOW, closes }, 200).map(({ text }) => text)).toEqual([
+      "15:00",
+      "16:00",
+      "17:00",
+      "18:00",
+    ]);
     // A sun that stays where it is has one.
     expect(arcTicks([sunAt(0, 90, 10), sunAt(3.5, 90, 60)], WINDOW, 200).length).toBeLessThanOrEqual(1);
   });

@@ -159,7 +159,23 @@ describe("small parts", () => {
     const minutes = roundTimesMs(window, "UTC", 11 * 60_000).map((ms) =>
       new Date(ms).toISOString().slice(11, 16),
     );
-    expect(minutes).toEqual(["10:15", "10:30", "10:45", "11:00", "11:15"]);
+    expect(minutes).toEqual(["10:15", "10:30", "10:45", "11:00", "11:15", "11:30"]);
+  });
+
+  it("clock times along the sun's way have a round close among them, but not the next day's opening", () => {
+    const times = (window: string): string[] => {
+      const { sweep } = preparedOf(sweepSite({ cameras: [tracking("T", 60, 2500)] }), window, {
+        stepS: 3600,
+      });
+      const path = sweepPathOf(sweep);
+      return skyLabels(path, sweepSky(path), "UTC").flatMap(({ kind, text: time }) =>
+        kind === "clock" ? [time] : [],
+      );
+    };
+    expect(times("2027-04-18T10:00/2027-04-18T12:00").at(-1)).toBe("12:00");
+    const days = times("2027-04-18T12:00/2027-04-20T12:00");
+    expect(days[0]).toMatch(/12:00$/);
+    expect(days.slice(1).filter((time) => time.endsWith("12:00"))).toEqual([]);
   });
 
   it("a label takes its first free place, or none", () => {

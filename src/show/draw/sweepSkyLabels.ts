@@ -123,10 +123,10 @@ function clockLabels({ window, sun }: SweepPath, sky: SweepSky, zone: string): O
   const spanMs = sun.reduce((sum, way) => sum + way.at(-1)!.atMs - way[0]!.atMs, 0);
   if (lengthPx === 0 || spanMs === 0) return [];
   const roomPx = CLOCK_SHARE * textWidthPx(clock.at(window.opens), SKY_LABEL_PX);
-  // Of a window of days the sun's ways lie all but on one another: the first day's times stand for them.
+  // Of a window of days the sun's ways lie all but on one another: the first day's times stand for them, its end left out.
   const firstDay = {
     opens: window.opens,
-    closes: new Date(Math.min(window.closes.getTime(), window.opens.getTime() + MS_PER_DAY)),
+    closes: new Date(Math.min(window.closes.getTime(), window.opens.getTime() + MS_PER_DAY - 1)),
   };
   const times = roundTimesMs(firstDay, zone, (roomPx * spanMs) / lengthPx);
   return (times.length > 0 ? times : [window.opens.getTime()]).flatMap((ms) => {

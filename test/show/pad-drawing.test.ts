@@ -13,11 +13,11 @@ import { PadLive, sunText } from "../../src/show/draw/padLive.tsx";
 import { riskMark } from "../../src/show/draw/padMarks.tsx";
 import { lengthText, padSheet, scaleBarM } from "../../src/show/draw/padSheet.ts";
 import { arcTicks, sunArc } from "../../src/show/draw/padSunArc.ts";
-import { markupOf, svgFile } from "../../src/show/markup.ts";
+import { markupOf } from "../../src/show/markup.ts";
 import { parseSite } from "../../src/site/parseSite.ts";
 import type { Site } from "../../src/site/types.ts";
 import { siteOf, standing } from "../plan/sites.ts";
-import { expectSvg } from "../support/goldenSvg.ts";
+import { drawingFile, expectSvg } from "../support/goldenSvg.ts";
 import { makeRandom } from "../support/random.ts";
 
 const demo = (): Site =>
@@ -41,9 +41,7 @@ const risksOf = (site: Site) => new Map(site.cameras.map(({ id }, i) => [id, RIS
 const drawn = (site: Site, sun = SUNS[0]!): string => {
   const plan = padPlanOf(site);
   const children = PadLive({ plan, sun });
-  return svgFile(
-    PadDrawing({ plan, sun: SUNS, window: WINDOW, risks: risksOf(site), isFile: true, children }),
-  );
+  return drawingFile(PadDrawing({ plan, sun: SUNS, window: WINDOW, risks: risksOf(site), children }));
 };
 
 /** Cameras spread evenly by the logarithm of the range, 30 m to 20 km. */
@@ -204,8 +202,8 @@ describe("the drawing", () => {
     const risks = new Map(plan.cameras.map(({ id, sun }) => [id, sun.risk]));
     const sun = plan.sun[plan.middleIndex]!;
     const children = PadLive({ plan: pad, sun });
-    const props = { plan: pad, sun: plan.sun, window: plan.window, risks, isFile: true, children };
-    expectSvg("pad-skerry-vane", svgFile(PadDrawing(props)));
+    const props = { plan: pad, sun: plan.sun, window: plan.window, risks, children };
+    expectSvg("pad-skerry-vane", drawingFile(PadDrawing(props)));
   });
 });
 

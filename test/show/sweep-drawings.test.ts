@@ -16,12 +16,12 @@ import { SweepPathDrawing } from "../../src/show/draw/sweepPathDrawing.tsx";
 import { momentLines, SweepPathLive } from "../../src/show/draw/sweepPathLive.tsx";
 import { sweepSky } from "../../src/show/draw/sweepSky.ts";
 import { skyLabels } from "../../src/show/draw/sweepSkyLabels.ts";
-import { markupOf, svgFile } from "../../src/show/markup.ts";
+import { markupOf } from "../../src/show/markup.ts";
 import { makeSecondsClock } from "../../src/show/sweepTimes.ts";
 import { parseSite } from "../../src/site/parseSite.ts";
 import type { Site } from "../../src/site/types.ts";
 import { preparedOf, sweepSite, tracking } from "../plan/sweepSites.ts";
-import { expectSvg } from "../support/goldenSvg.ts";
+import { drawingFile, expectSvg } from "../support/goldenSvg.ts";
 
 const text = (name: string): string =>
   readFileSync(fileURLToPath(new URL(`../../sites/${name}`, import.meta.url)), "utf8");
@@ -33,13 +33,13 @@ const isRough = (sweep: PreparedSweep): boolean => sweep.room.ascent.kind === "p
 const mapSvg = (sweep: PreparedSweep, zone: string): string => {
   const { columns, rowS } = drawnMapSize(sweep.room);
   const map = sweepMapFrom(sweep, columns, rowS);
-  return svgFile(SweepMapDrawing({ map, sun: sweep.sun, zone, isRough: isRough(sweep), isFile: true }));
+  return drawingFile(SweepMapDrawing({ map, sun: sweep.sun, zone, isRough: isRough(sweep) }));
 };
 
 const pathSvg = (sweep: PreparedSweep, zone: string, t0Ms: number): string => {
   const path = sweepPathOf(sweep);
   const live = SweepPathLive({ path, moment: sweepMomentMaker(sweep)(t0Ms), zone });
-  return svgFile(SweepPathDrawing({ path, zone, isFile: true, children: live }));
+  return drawingFile(SweepPathDrawing({ path, zone, children: live }));
 };
 
 const expectSound = (svg: string): void => {

@@ -2,14 +2,13 @@
 
 import { clamp } from "../../base/units.ts";
 import { edgeWords } from "../sweepSunText.ts";
-import { type Anchor, textBox } from "./boxes.ts";
+import { type Anchor, type Box, textBox } from "./boxes.ts";
 import { type FramePaper, turned } from "./framePaper.ts";
 import type { PaperProps } from "./frameProps.ts";
 import { FRAME_LABEL_PX } from "./frameStyle.tsx";
-import type { Box } from "./lightMarks.tsx";
 import { closedPath, type Point } from "./paths.ts";
 
-interface SunArrow {
+export interface SunArrow {
   readonly path: string;
   readonly words: string;
   readonly anchor: Anchor;

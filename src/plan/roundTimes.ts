@@ -6,7 +6,7 @@ import { utcOffsetMinutes } from "../site/zoneTime.ts";
 /** Minutes from one clock time to the next. */
 const STEP_MINUTES = [1, 2, 5, 10, 15, 30, 60, 120, 180, 360, 720, 1440, 2880] as const;
 
-/** Inside a window, the close left out, as near together as `leastMs` allows, ms; the zone's offset is that at the opening. */
+/** Inside a window, both ends counted, as near together as `leastMs` allows, ms; the zone's offset is that at the opening. */
 export function roundTimesMs(
   { opens, closes }: { readonly opens: Date; readonly closes: Date },
   zone: string,
@@ -15,7 +15,7 @@ export function roundTimesMs(
   const stepMs = stepMsFor(leastMs);
   const offsetMs = utcOffsetMinutes(opens, zone) * MS_PER_MINUTE;
   const firstMs = Math.ceil((opens.getTime() + offsetMs) / stepMs) * stepMs - offsetMs;
-  const count = Math.max(0, Math.ceil((closes.getTime() - firstMs) / stepMs));
+  const count = Math.max(0, Math.floor((closes.getTime() - firstMs) / stepMs) + 1);
   return Array.from({ length: count }, (_, i) => firstMs + i * stepMs);
 }
 

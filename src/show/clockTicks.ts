@@ -27,8 +27,7 @@ export function clockTicks(
   leastMs: number,
 ): ClockTick[] {
   const clock = makeClock(zone, opens, closes);
-  const justAfter = new Date(closes.getTime() + 1);
-  return roundTimesMs({ opens, closes: justAfter }, zone, leastMs).map((ms) => ({
+  return roundTimesMs({ opens, closes }, zone, leastMs).map((ms) => ({
     ms,
     text: clock.at(new Date(ms)),
   }));

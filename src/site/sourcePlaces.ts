@@ -10,11 +10,12 @@ const LINE_SHOWN_CHARS = 200;
 const LINE_KEPT_CHARS = 1000;
 const CHARS_AFTER_VALUE = 40;
 
-/** Characters that could act on a terminal or turn the text round: C0, DEL, C1, line separators, bidi overrides. */
-// biome-ignore lint/suspicious/noControlCharactersInRegex: these are the characters looked for.
-export const UNSAFE_CHARS = /[\u0000-\u001f\u007f-\u009f\u2028\u2029\u202a-\u202e\u2066-\u2069]/;
-// biome-ignore lint/suspicious/noControlCharactersInRegex: the same set, for replacing.
-const UNSAFE_CHARS_ALL = /[\u0000-\u001f\u007f-\u009f\u2028\u2029\u202a-\u202e\u2066-\u2069]/g;
+/**
+ * Characters that could act on a terminal or turn the text round (C0, DEL, C1, line separators, bidi overrides), and those that
+ * no XML takes (halves of surrogate pairs, U+FFFE, U+FFFF): names go into drawings.
+ */
+export const UNSAFE_CHARS = /[\p{Cc}\u2028\u2029\u202a-\u202e\u2066-\u2069\p{Cs}\ufffe\uffff]/u;
+const UNSAFE_CHARS_ALL = new RegExp(UNSAFE_CHARS, "gu");
 
 /** The text with every unsafe character replaced, one for one, so that columns stay. A tab becomes a space. */
 export function safeText(text: string): string {

@@ -8,8 +8,8 @@ const utc = (zone: string, minutes: number): string[] =>
   roundTimesMs(window, zone, minutes * 60_000).map((ms) => new Date(ms).toISOString().slice(11, 16));
 
 it.each([
-  // Wall time is UTC+5:45: 16:00, 16:30, 17:00, 17:30 (18:00 is the close, which is left out).
-  ["Asia/Kathmandu", 20, ["10:15", "10:45", "11:15", "11:45"]],
+  // Wall time is UTC+5:45: 16:00, 16:30, 17:00, 17:30, and 18:00, which is the close.
+  ["Asia/Kathmandu", 20, ["10:15", "10:45", "11:15", "11:45", "12:15"]],
   // UTC-2:30 in April: 8:00 and 9:00.
   ["America/St_Johns", 45, ["10:30", "11:30"]],
   ["UTC", 45, ["11:00", "12:00"]],

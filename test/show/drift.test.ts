@@ -3,13 +3,12 @@
 import { describe, expect, it } from "vitest";
 import { CameraDrift, cameraDriftFrame } from "../../src/show/draw/cameraDrift.tsx";
 import { type CameraDriftData, rangeScale } from "../../src/show/draw/cameraDriftData.ts";
-import { curvePath, simplified } from "../../src/show/draw/curves.ts";
+import { curvePath } from "../../src/show/draw/curves.ts";
 import { DriftOverview, evDrifts } from "../../src/show/draw/driftChart.tsx";
 import { fittedText, textWidthPx } from "../../src/show/draw/fitText.ts";
 import { spreadLabels } from "../../src/show/draw/labelRoom.ts";
 import type { Point } from "../../src/show/draw/paths.ts";
-import { svgFile } from "../../src/show/markup.ts";
-import { expectSvg } from "../support/goldenSvg.ts";
+import { drawingFile, expectSvg } from "../support/goldenSvg.ts";
 import { minutes, OPENS_MS, planByHand } from "./stripPlans.ts";
 
 const WINDOW = { fromMs: OPENS_MS, toMs: OPENS_MS + minutes(60) };
@@ -26,7 +25,7 @@ const DATA: CameraDriftData = {
   inFrame: [{ fromMs: OPENS_MS + minutes(20), toMs: OPENS_MS + minutes(30) }],
 };
 const camera = (data: CameraDriftData): string =>
-  svgFile(CameraDrift({ data, zone: "UTC", window: WINDOW, isFile: true }));
+  drawingFile(CameraDrift({ data, zone: "UTC", window: WINDOW }));
 
 /** Places of the labels at the right, from their text elements. */
 const labelYs = (svg: string, left: number): number[] =>
@@ -45,10 +44,9 @@ describe("curves", () => {
 
   it("lose the points of a straight line, and no corner", () => {
     const straight = Array.from({ length: 50 }, (_, i): Point => [i, 2 * i]);
-    expect(simplified(straight)).toEqual([straight[0], straight[49]]);
+    expect(curvePath(straight)).toBe("M0,0L49,98");
     const dip = straight.map(([x, y], i): Point => [x, i === 20 ? y + 5 : y]);
-    expect(simplified(dip)).toContainEqual([20, 45]);
-    expect(simplified([[3, 4]])).toEqual([[3, 4]]);
+    expect(curvePath(dip)).toBe("M0,0L19,38L20,45L21,42L49,98");
   });
 });
 
@@ -83,7 +81,7 @@ describe("the overview", () => {
   ];
 
   it("names the two that change most and the two that change least", () => {
-    const drifts = evDrifts(planByHand(cameras), 0);
+    const drifts = evDrifts(planByHand(cameras));
     expect(drifts.map(({ id, named }) => [id, named])).toEqual([
       ["flat", "least"],
       ["down", "most"],
@@ -104,7 +102,7 @@ describe("the overview", () => {
 
   it("has its names apart, escapes them, and no NaN", () => {
     const wild = cameras.map((one) => ({ ...one, id: `<b>&${one.id}${"x".repeat(200)}` }));
-    const svg = svgFile(DriftOverview({ plan: planByHand(wild), skyIndex: 0 }));
+    const svg = drawingFile(DriftOverview({ plan: planByHand(wild) }));
     expect(svg).not.toMatch(/NaN|undefined|Infinity|<b>/);
     const ys = labelYs(svg, 900 - 190 + 37);
     expect(ys.length).toBe(4);
@@ -113,22 +111,19 @@ describe("the overview", () => {
 
   it.each([1, 2, 3, 300])("of %i cameras is drawn", (count) => {
     const many = Array.from({ length: count }, (_, i) => ({ ...cameras[i % 6]!, id: `C${i}` }));
-    const svg = svgFile(DriftOverview({ plan: planByHand(many), skyIndex: 0 }));
+    const svg = drawingFile(DriftOverview({ plan: planByHand(many) }));
     expect(svg).not.toMatch(/NaN|undefined|Infinity/);
     expect(svg.length).toBeLessThan(80_000);
   });
 
   it("says so when there is no EV", () => {
-    const svg = svgFile(DriftOverview({ plan: planByHand([cameras[5]!]), skyIndex: 0 }));
+    const svg = drawingFile(DriftOverview({ plan: planByHand([cameras[5]!]) }));
     expect(svg).toContain("no EV at any T-0");
     expect(svg).not.toMatch(/NaN|Infinity|change over/);
   });
 
   it("is the kept one", () => {
-    expectSvg(
-      "drift-overview",
-      svgFile(DriftOverview({ plan: planByHand(cameras), skyIndex: 0, isFile: true })),
-    );
+    expectSvg("drift-overview", drawingFile(DriftOverview({ plan: planByHand(cameras) })));
   });
 });
 

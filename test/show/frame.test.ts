@@ -125,8 +125,24 @@ describe("the way to a sun off the picture", () => {
   });
 
   it("never says that it is farther off than it is", () => {
-    expect(arrow([0, 1]).words).toBe("sun 12° off");
-    expect(arrow([0, 1], 0, 0.4).words).toBe("sun 0° off");
+    expect(arrow([0, 1], 0, 12.99).words).toBe("sun 12.9° outside the edge");
+    expect(arrow([0, 1], 0, 0.49).words).toBe("sun 0.4° outside the edge");
+  });
+
+  it("points the right way from a picture thinner than its own inset, and its words stand about a narrow one's middle", () => {
+    const at = (reach: typeof REACH, towards: readonly [number, number]) =>
+      arrowToSun({
+        tones: { sun: { isUp: true, disc: [], towards } },
+        paper: framePaper({ reach, quarters: 0 }),
+        fromEdgeDeg: 12,
+      } as unknown as PaperProps)!;
+    // 100 to 1: 400 x 4 px.
+    const slit = { xMm: 100, yMm: 1 };
+    expect(tipOf(at(slit, [0.6, 0.8]).path)).toEqual([200, 2]);
+    expect(tipOf(at(slit, [1, 0]).path)).toEqual([397, 2]);
+    // 2.9 x 290 px.
+    const { box } = at({ xMm: 1, yMm: 100 }, [0, 1]);
+    expect(box.x + box.width / 2).toBeCloseTo(1.45, 9);
   });
 
   it("is none while the disc shows, and with the sun down", () => {

@@ -11,11 +11,11 @@ import { PadLive, sunText } from "../../src/show/draw/padLive.tsx";
 import { riskMark } from "../../src/show/draw/padMarks.tsx";
 import { lengthText, padSheet, scaleBarM } from "../../src/show/draw/padSheet.ts";
 import { arcTicks, sunArc } from "../../src/show/draw/padSunArc.ts";
-import { markupOf, svgFile } from "../../src/show/markup.ts";
+import { markupOf } from "../../src/show/markup.ts";
 import type { Site } from "../../src/site/types.ts";
 import { siteOf, standing } from "../plan/sites.ts";
 import { demoSite } from "../support/demoSites.ts";
-import { expectSvg } from "../support/goldenSvg.ts";
+import { drawingFile, expectSvg } from "../support/goldenSvg.ts";
 import { makeRandom } from "../support/random.ts";
 
 const WINDOW = {
@@ -36,9 +36,7 @@ const risksOf = (site: Site) => new Map(site.cameras.map(({ id }, i) => [id, RIS
 const drawn = (site: Site, sun = SUNS[0]!): string => {
   const plan = padPlanOf(site);
   const children = PadLive({ plan, sun });
-  return svgFile(
-    PadDrawing({ plan, sun: SUNS, window: WINDOW, risks: risksOf(site), isFile: true, children }),
-  );
+  return drawingFile(PadDrawing({ plan, sun: SUNS, window: WINDOW, risks: risksOf(site), children }));
 };
 
 /** Cameras spread evenly by the logarithm of the range, 30 m to 20 km. */
@@ -160,6 +158,16 @@ describe("the drawing", () => {
     expect(svg).toContain(">200 m</text>");
   });
 
+  it("cuts the axis of a camera that looks out at the border, as its field is cut", () => {
+    const svg = drawn(
+      siteOf({ cameras: ["id: A, at: { bearing: 90, range: 410 }, azimuth: 90, lens: { focal: 50 }"] }),
+    );
+    // The border's radius is 176 px about (240, 270), with a corner of its polygon in the east.
+    const [, x, y] = /class="pad-axis" d="M[\d.]+,[\d.]+L([\d.]+),([\d.]+)"/.exec(svg)!;
+    expect(Number(x)).toBeCloseTo(240 + 176, 1);
+    expect(Number(y)).toBeCloseTo(270, 1);
+  });
+
   it("draws shadows away from the sun, and none with the sun down", () => {
     const plan = padPlanOf(siteOf({ cameras: [standing("one", 10)] }));
     const live = (sun: (typeof SUNS)[number]) => markupOf(PadLive({ plan, sun }));
@@ -189,8 +197,8 @@ describe("the drawing", () => {
     const risks = new Map(plan.cameras.map(({ id, sun }) => [id, sun.risk]));
     const sun = plan.sun[plan.middleIndex]!;
     const children = PadLive({ plan: pad, sun });
-    const props = { plan: pad, sun: plan.sun, window: plan.window, risks, isFile: true, children };
-    expectSvg("pad-skerry-vane", svgFile(PadDrawing(props)));
+    const props = { plan: pad, sun: plan.sun, window: plan.window, risks, children };
+    expectSvg("pad-skerry-vane", drawingFile(PadDrawing(props)));
   });
 });
 
@@ -216,6 +224,14 @@ describe("the sun's arc", () => {
     expect(ticks.map(({ text }) => text)).toEqual(["15:00", "16:00", "17:00", "18:00"]);
     // An hour on: a third short of 16:30.
     expect(ticks[1]!.azimuthDeg).toBeCloseTo(230 + (20 * 2) / 3, 9);
+    // A close that is round is among them.
+    const closes = new Date("2027-03-20T18:00:00Z");
+    expect(arcTicks(SUNS, { ...WINDOW, closes }, 200).map(({ text }) => text)).toEqual([
+      "15:00",
+      "16:00",
+      "17:00",
+      "18:00",
+    ]);
     // A sun that stays where it is has one.
     expect(arcTicks([sunAt(0, 90, 10), sunAt(3.5, 90, 60)], WINDOW, 200).length).toBeLessThanOrEqual(1);
   });

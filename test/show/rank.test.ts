@@ -6,10 +6,9 @@ import { rankWindows } from "../../src/plan/rank/rankWindows.ts";
 import { type Strip, type StripCell, stripOf } from "../../src/plan/rank/strip.ts";
 import { RankBars, skyParts } from "../../src/show/draw/rankBars.tsx";
 import { rankStripsFile, stripRuns } from "../../src/show/draw/rankStrips.tsx";
-import { svgFile } from "../../src/show/markup.ts";
 import { sunAt } from "../../src/sky/sun.ts";
 import { siteOf, standing } from "../plan/sites.ts";
-import { expectSvg } from "../support/goldenSvg.ts";
+import { drawingFile, expectSvg } from "../support/goldenSvg.ts";
 
 const DAY = { name: "morning", opens: new Date("2027-04-10T07:00Z"), closes: new Date("2027-04-10T09:00Z") };
 const LATE = { name: null, opens: new Date("2027-04-10T15:00Z"), closes: new Date("2027-04-10T17:30Z") };
@@ -22,7 +21,7 @@ const SITE = siteOf({
 });
 const SKIES = { sky: ["clear", "overcast"] as const, skyWeights: [3, 1], stepS: 300 };
 const RANKING = rankWindows(SITE, [DAY, LATE], SKIES);
-const bars = (ranking: typeof RANKING): string => svgFile(RankBars({ ranking, isFile: true }));
+const bars = (ranking: typeof RANKING): string => drawingFile(RankBars({ ranking }));
 
 const cell = (light: StripCell["light"], isWellLit: boolean, sun: StripCell["sun"] = null): StripCell => ({
   light,
@@ -89,6 +88,15 @@ describe("bars", () => {
     expect(svg).not.toMatch(/NaN|undefined|Infinity/);
   });
 
+  it("never call a weight that is something nothing", () => {
+    const [clear, overcast] = RANKING.sky;
+    const sky = [
+      { ...clear!, weight: 0.996 },
+      { ...overcast!, weight: 0.004 },
+    ];
+    expect(bars({ ...RANKING, sky })).toMatch(/part of clear, weight 99 %.*part of overcast, weight 1 %/s);
+  });
+
   it("escape and cut names", () => {
     const name = `<script>'"${"n".repeat(300)}`;
     const svg = bars({ ...RANKING, windows: [{ ...RANKING.windows[0]!, name }] });
@@ -103,14 +111,17 @@ describe("bars", () => {
 
 describe("strips of ranked windows", () => {
   it("part where the verdict changes within a class, with a capital where it is well lit", () => {
+    const minuteOf = (ms: number): number => (ms - DAY.opens.getTime()) / 60_000;
     const runs = stripRuns(
       BY_HAND.rows[0]!.cells,
       BY_HAND.edges.map((at) => at.getTime()),
     );
-    expect(runs.map(({ light, letter, first, last }) => [light, letter, first, last])).toEqual([
-      ["front", "F", 0, 1],
-      ["front", "f", 2, 2],
-      ["side", "s", 3, 3],
+    expect(
+      runs.map(({ light, letter, fromMs, toMs }) => [light, letter, minuteOf(fromMs), minuteOf(toMs)]),
+    ).toEqual([
+      ["front", "F", 0, 60],
+      ["front", "f", 60, 90],
+      ["side", "s", 90, 120],
     ]);
   });
 

@@ -11,7 +11,7 @@ import { spanBox, type TimeFrame, xOf } from "../../src/show/draw/timeFrame.ts";
 import { clearMiddle, midEdges, runsOf } from "../../src/show/draw/timeRuns.ts";
 import { markupOf, svgFile } from "../../src/show/markup.ts";
 import { EVENING, planOf, siteOf, standing } from "../plan/sites.ts";
-import { expectSvg } from "../support/goldenSvg.ts";
+import { drawingFile, expectSvg } from "../support/goldenSvg.ts";
 import { type CameraParts, type DrawnPlan, minutes, NO_EVENTS, OPENS_MS, planByHand } from "./stripPlans.ts";
 
 const FRAME: TimeFrame = {
@@ -24,7 +24,7 @@ const FRAME: TimeFrame = {
   fromMs: OPENS_MS,
   toMs: OPENS_MS + minutes(120),
 };
-const drawn = (plan: DrawnPlan): string => svgFile(LightStrip({ plan, skyIndex: 0, isFile: true }));
+const drawn = (plan: DrawnPlan): string => drawingFile(LightStrip({ plan }));
 const span = (from: number, to: number): { fromMs: number; toMs: number } => ({
   fromMs: OPENS_MS + minutes(from),
   toMs: OPENS_MS + minutes(to),
@@ -33,7 +33,7 @@ const span = (from: number, to: number): { fromMs: number; toMs: number } => ({
 describe("runs", () => {
   it("of one class are merged, from half way to half way between T-0s", () => {
     const plan = planByHand([{ lights: ["front", "front", "side", "side", "side", "front"] }]);
-    const runs = lightRuns(plan, plan.cameras[0]!, 0);
+    const runs = lightRuns(plan, plan.cameras[0]!);
     expect(
       runs.map(({ light, fromMs, toMs }) => [
         light,
@@ -47,12 +47,9 @@ describe("runs", () => {
     ]);
   });
 
-  it("of a single T-0 are the whole window, and the sky's own stretch of the light is read", () => {
+  it("of a single T-0 are the whole window", () => {
     expect(midEdges([5], { fromMs: 0, toMs: 10 })).toEqual([0, 10]);
-    expect(runsOf([0, 10], () => "x")).toEqual([{ first: 0, last: 0, fromMs: 0, toMs: 10 }]);
-    const plan = planByHand([{ lights: ["front", "front", "flat", "flat"] }]);
-    const two = { ...plan, sun: plan.sun.slice(0, 2) };
-    expect(lightRuns(two, plan.cameras[0]!, 1).map(({ light }) => light)).toEqual(["flat"]);
+    expect(runsOf([0, 10], () => "x")).toEqual([{ first: 0, fromMs: 0, toMs: 10 }]);
   });
 
   it("of spare step at 1, 0 and -1 stop, nothing for no setting", () => {
@@ -104,7 +101,11 @@ describe("a T-0", () => {
   it("of a crossing of two seconds is 1.5 wide about its middle, and inside at either end", () => {
     const two = (fromMinutes: number): ReturnType<typeof sunBoxes> => {
       const geometry = { ...FRAME, rowPx: 16 };
-      return sunBoxes(geometry, [{ ...span(fromMinutes, fromMinutes + 2 / 60), sun: "in-frame" }], 0, 14);
+      return sunBoxes([{ ...span(fromMinutes, fromMinutes + 2 / 60), sun: "in-frame" }], {
+        frame: geometry,
+        y: 0,
+        height: 14,
+      });
     };
     // 60 minutes and one second: 400.08, half of 1.5 to either side.
     expect(two(60)[0]!.width).toBe(1.5);
@@ -185,9 +186,7 @@ describe("the picture", () => {
     expect(svg.match(/class="strip-cell"/g)!.length).toBe(count + 4);
     const { rowPx, height } = stripGeometry(plan);
     expect([rowPx >= 9, rowPx <= 16, height]).toEqual([true, true, count * rowPx]);
-    const margin = svgFile(
-      MarginStrip({ plan, skyIndex: 0, spareStops: (c, t) => (c === 0 ? null : 2 - t) }),
-    );
+    const margin = svgFile(MarginStrip({ plan, spareStops: (c, t) => (c === 0 ? null : 2 - t) }));
     expect(margin).not.toMatch(/NaN|undefined|Infinity/);
   });
 
@@ -224,11 +223,9 @@ describe("the picture", () => {
     const spares = [1.4, 1, 0.4, -0.2, -0.9, -1.5, -2];
     const margin = {
       plan,
-      skyIndex: 0,
-      isFile: true,
       spareStops: (c: number, t: number) => (c === 1 ? null : spares[t]!),
     };
-    expectSvg("strip-margin", svgFile(MarginStrip(margin)));
+    expectSvg("strip-margin", drawingFile(MarginStrip(margin)));
   });
 
   it("of a real plan tells the spans of its sheet", () => {

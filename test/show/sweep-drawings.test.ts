@@ -14,12 +14,12 @@ import { SweepPathDrawing } from "../../src/show/draw/sweepPathDrawing.tsx";
 import { momentLines, SweepPathLive } from "../../src/show/draw/sweepPathLive.tsx";
 import { sweepSky } from "../../src/show/draw/sweepSky.ts";
 import { skyLabels } from "../../src/show/draw/sweepSkyLabels.ts";
-import { markupOf, svgFile } from "../../src/show/markup.ts";
+import { markupOf } from "../../src/show/markup.ts";
 import { makeSecondsClock } from "../../src/show/sweepTimes.ts";
 import type { Site } from "../../src/site/types.ts";
 import { preparedOf, sweepSite, tracking } from "../plan/sweepSites.ts";
 import { demoSite } from "../support/demoSites.ts";
-import { expectSvg } from "../support/goldenSvg.ts";
+import { drawingFile, expectSvg } from "../support/goldenSvg.ts";
 
 const windowOf = (site: Site): string => site.windows[0]!.name!;
 const isRough = (sweep: PreparedSweep): boolean => sweep.room.ascent.kind === "parameters";
@@ -27,13 +27,13 @@ const isRough = (sweep: PreparedSweep): boolean => sweep.room.ascent.kind === "p
 const mapSvg = (sweep: PreparedSweep, zone: string): string => {
   const { columns, rowS } = drawnMapSize(sweep.room);
   const map = sweepMapFrom(sweep, columns, rowS);
-  return svgFile(SweepMapDrawing({ map, sun: sweep.sun, zone, isRough: isRough(sweep), isFile: true }));
+  return drawingFile(SweepMapDrawing({ map, sun: sweep.sun, zone, isRough: isRough(sweep) }));
 };
 
 const pathSvg = (sweep: PreparedSweep, zone: string, t0Ms: number): string => {
   const path = sweepPathOf(sweep);
   const live = SweepPathLive({ path, moment: sweepMomentMaker(sweep)(t0Ms), zone });
-  return svgFile(SweepPathDrawing({ path, zone, isFile: true, children: live }));
+  return drawingFile(SweepPathDrawing({ path, zone, children: live }));
 };
 
 const expectSound = (svg: string): void => {
@@ -153,7 +153,23 @@ describe("small parts", () => {
     const minutes = roundTimesMs(window, "UTC", 11 * 60_000).map((ms) =>
       new Date(ms).toISOString().slice(11, 16),
     );
-    expect(minutes).toEqual(["10:15", "10:30", "10:45", "11:00", "11:15"]);
+    expect(minutes).toEqual(["10:15", "10:30", "10:45", "11:00", "11:15", "11:30"]);
+  });
+
+  it("clock times along the sun's way have a round close among them, but not the next day's opening", () => {
+    const times = (window: string): string[] => {
+      const { sweep } = preparedOf(sweepSite({ cameras: [tracking("T", 60, 2500)] }), window, {
+        stepS: 3600,
+      });
+      const path = sweepPathOf(sweep);
+      return skyLabels(path, sweepSky(path), "UTC").flatMap(({ kind, text: time }) =>
+        kind === "clock" ? [time] : [],
+      );
+    };
+    expect(times("2027-04-18T10:00/2027-04-18T12:00").at(-1)).toBe("12:00");
+    const days = times("2027-04-18T12:00/2027-04-20T12:00");
+    expect(days[0]).toMatch(/12:00$/);
+    expect(days.slice(1).filter((time) => time.endsWith("12:00"))).toEqual([]);
   });
 
   it("a label takes its first free place, or none", () => {

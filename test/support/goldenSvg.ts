@@ -6,10 +6,21 @@
 import { existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
+import type { VNode } from "preact";
 import { expect } from "vitest";
+import { Drawing } from "../../src/show/draw/drawing.tsx";
+import { svgFile } from "../../src/show/markup.ts";
 
 const FOLDER = fileURLToPath(new URL("../golden-svg", import.meta.url));
 const MAY_WRITE = process.env["PADSTOP_GOLDEN"] === "write";
+
+/** A page's drawing as a file of its own: down to its sheet, which then brings style and patterns with it. */
+export function drawingFile(picture: VNode): string {
+  const component = picture.type as (props: object) => VNode;
+  if (component !== Drawing) return drawingFile(component(picture.props));
+  const props = picture.props as Parameters<typeof Drawing>[0];
+  return svgFile(Drawing({ ...props, isFile: true }));
+}
 
 export function expectSvg(name: string, svg: string): void {
   const [kept, changed] = [join(FOLDER, `${name}.svg`), join(FOLDER, `${name}-changed.svg`)];

@@ -42,6 +42,8 @@ const ROWS: readonly Row[] = [
   ["control character", S.replace("Test", '"a\\e[31m"'), "E_CHARS 1:15 site.name", null],
   ["C1 control", S.replace("Test", '"a\\x85b"'), "E_CHARS 1:15 site.name", null],
   ["bidi override", S.replace("Test", '"a\\u202eb"'), "E_CHARS 1:15 site.name", null],
+  ["half a surrogate pair", S.replace("Test", '"a\\ud800b"'), "E_CHARS 1:15 site.name", null],
+  ["no XML character", S.replace("Test", '"a\\uffffb"'), "E_CHARS 1:15 site.name", null],
   ["long name", S.replace("Test", "n".repeat(201)), "E_CHARS 1:15 site.name", null],
   ["empty name", S.replace("Test", '""'), "E_CHARS 1:15 site.name", null],
   [

@@ -46,7 +46,7 @@ export function sunTrackPicture({ scene }: LiveWindow, camera: LiveCamera, reach
   const { lines, shownMs } = sunLines(camera, reach, { fromMs, toMs, count, reachDeg });
   // Over a week without the sun there would be one to ask for each minute.
   if (lines.length === 0) return { lines, ticks: [] };
-  const ticks = roundTimesMs({ opens, closes: new Date(toMs + 1) }, scene.site.zone, shownMs / MOST_TICKS);
+  const ticks = roundTimesMs(scene.window, scene.site.zone, shownMs / MOST_TICKS);
   return {
     lines: lines.filter(({ length }) => length > 1),
     ticks: ticks.flatMap((ms) => {

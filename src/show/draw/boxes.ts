@@ -1,8 +1,14 @@
 /** Boxes and lines on paper, and which of them meet. */
 
 import { textWidthPx } from "./fitText.ts";
-import type { Box } from "./lightMarks.tsx";
 import type { Point } from "./paths.ts";
+
+export interface Box {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
 
 export type Segment = readonly [Point, Point];
 

@@ -13,7 +13,6 @@ interface CameraDriftProps {
   readonly zone: string;
   /** Opening and closing. */
   readonly window: MsSpan;
-  readonly isFile?: boolean;
 }
 
 const SHEET_PX = 440;
@@ -34,7 +33,7 @@ export const cameraDriftFrame = ({ fromMs, toMs }: MsSpan): TimeFrame => ({
   toMs,
 });
 
-export function CameraDrift({ data, zone, window, isFile = false }: CameraDriftProps) {
+export function CameraDrift({ data, zone, window }: CameraDriftProps) {
   const frame = cameraDriftFrame(window);
   const scale = rangeScale(data, frame);
   const { left, top, width, height } = frame;
@@ -44,7 +43,6 @@ export function CameraDrift({ data, zone, window, isFile = false }: CameraDriftP
       height={frame.sheetHeight}
       title={`${data.id}: stops from the mid-tone by T-0`}
       class="drift drift-camera"
-      isFile={isFile}
     >
       <text class="soft small" x="2" y="9">
         stops from the mid-tone

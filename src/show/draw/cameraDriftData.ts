@@ -31,7 +31,7 @@ export interface Part {
   readonly scale: StopScale;
 }
 
-/** Beyond the medium's range no more than this is shown; what lies further is told at the edge. */
+/** Beyond the medium's range no more than this is shown, but for the blank that `stopScale` adds; what lies further is told at the edge. */
 const BEYOND_STOPS = 4;
 /** And at least this, so that the limits stand free. */
 const MARGIN_STOPS = 1;

@@ -5,7 +5,7 @@ import { isValue, linesOf, middleOf, type Part, pointsOf } from "./cameraDriftDa
 import { curvePath, unbroken } from "./curves.ts";
 import { spreadLabels } from "./labelRoom.ts";
 import { SunCell } from "./lightMarks.tsx";
-import { closedPath, cut, type Point } from "./paths.ts";
+import { closedPath, cut } from "./paths.ts";
 import { LEAST_SUN_PX } from "./stripMarks.tsx";
 import { spanBox, type TimeFrame } from "./timeFrame.ts";
 
@@ -15,13 +15,14 @@ export function BodyBand({ data, frame, scale }: Part) {
   if (bodyDarkStops === null || bodyBrightStops === null) return null;
   const dark = pointsOf(data, bodyDarkStops, frame, scale);
   const bright = pointsOf(data, bodyBrightStops, frame, scale);
-  const both = dark.map((point, i) => (point === null || bright[i] === null ? null : i));
-  const parts = unbroken(both.map((i): Point | null => (i === null ? null : [i, i])));
+  const both = dark.map((low, i) => {
+    const high = bright[i] ?? null;
+    return low === null || high === null ? null : { low, high };
+  });
   return (
     <>
-      {parts.map((part) => {
-        const indices = part.map(([i]) => i);
-        const outline = [...indices.map((i) => bright[i]!), ...indices.toReversed().map((i) => dark[i]!)];
+      {unbroken(both).map((part) => {
+        const outline = [...part.map(({ high }) => high), ...part.toReversed().map(({ low }) => low)];
         return <path class="drift-band" d={closedPath(outline)} />;
       })}
       <path class="drift-band-edge" d={curvePath(bright)} />
@@ -122,7 +123,7 @@ export function CurveNames({ data, frame, scale }: Part) {
     ...linesOf(data),
   ].flatMap(({ name, stops, dash }) => {
     const last = stops.findLast((value) => isValue(value));
-    return last === undefined || last === null ? [] : [{ name, dash, y: scale(last) }];
+    return last === undefined ? [] : [{ name, dash, y: scale(last) }];
   });
   const held = (y: number): number => clamp(y, top, top + height);
   const places = spreadLabels(

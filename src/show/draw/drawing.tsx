@@ -1,8 +1,8 @@
 /** The sheet a picture is drawn on: an SVG that names itself, in a page or as a file of its own. */
 
 import type { ComponentChildren } from "preact";
+import { safeText } from "../../site/sourcePlaces.ts";
 import { drawingStyle } from "./drawingStyle.ts";
-import { drawnText } from "./fitText.ts";
 import { FramePatterns } from "./frameStyle.tsx";
 import { LightPatterns } from "./lightMarks.tsx";
 import { LIGHT_PALETTE } from "./palette.ts";
@@ -21,7 +21,7 @@ interface DrawingProps {
 }
 
 export function Drawing({ width, height, title, isFile = false, class: name = "", children }: DrawingProps) {
-  const told = drawnText(title);
+  const told = safeText(title);
   const size = isFile ? { width, height } : {};
   return (
     <svg

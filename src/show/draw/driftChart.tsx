@@ -1,24 +1,22 @@
 /** How the light on the body changes over a window: EV at ISO 100 of every camera, those that change most and least by name. */
 
-import type { ChartCamera, ChartPlan } from "../../plan/live/chartPlan.ts";
+import type { ChartPlan } from "../../plan/live/chartPlan.ts";
+import { safeText } from "../../site/sourcePlaces.ts";
+import { isValue } from "./cameraDriftData.ts";
 import { curvePath } from "./curves.ts";
 import { Drawing } from "./drawing.tsx";
 import { DRIFT_DASHES, extentOf, StopAxis, stopScale } from "./driftMarks.tsx";
-import { drawnText } from "./fitText.ts";
 import { FittedName } from "./fittedName.tsx";
 import { spreadLabels } from "./labelRoom.ts";
-import type { Point } from "./paths.ts";
-import { cut } from "./paths.ts";
+import { cut, type Point } from "./paths.ts";
 import { TimeAxis } from "./timeAxis.tsx";
-import { type TimeFrame, xOf } from "./timeFrame.ts";
+import { type TimeFrame, windowSpan, xOf } from "./timeFrame.ts";
 
+/** Of one sky. */
 type DriftPlan = Pick<ChartPlan, "window" | "cameras" | "sun" | "sky">;
 
-export interface DriftOverviewProps {
+interface DriftOverviewProps {
   readonly plan: DriftPlan;
-  /** Of `plan.sky`. */
-  readonly skyIndex: number;
-  readonly isFile?: boolean;
 }
 
 const SHEET_PX = 900;
@@ -39,8 +37,7 @@ export const driftFrame = ({ window }: Pick<ChartPlan, "window">): TimeFrame => 
   height: HEIGHT_PX,
   sheetWidth: SHEET_PX,
   sheetHeight: TOP_PX + HEIGHT_PX + AXIS_PX,
-  fromMs: window.opens.getTime(),
-  toMs: window.closes.getTime(),
+  ...windowSpan(window),
 });
 
 /** One camera's EV over the window. */
@@ -54,9 +51,12 @@ export interface EvDrift {
   readonly named: "most" | "least" | null;
 }
 
-export function evDrifts({ cameras, sun }: DriftPlan, skyIndex: number): EvDrift[] {
+export function evDrifts({ cameras, sun }: DriftPlan): EvDrift[] {
   const drifts = cameras.map((camera) => {
-    const ev = sun.map((_, i) => finite(evAt(camera, skyIndex * sun.length + i)));
+    const ev = sun.map((_, i) => {
+      const value = camera.lightAt(i).ev;
+      return isValue(value) ? value : null;
+    });
     const values = ev.filter((value) => value !== null);
     const { low, high } = extentOf(values);
     return { id: camera.id, ev, changeStops: values.length === 0 ? null : high - low };
@@ -73,13 +73,9 @@ export function evDrifts({ cameras, sun }: DriftPlan, skyIndex: number): EvDrift
   }));
 }
 
-const evAt = (camera: Pick<ChartCamera, "lightAt">, index: number): number | null => camera.lightAt(index).ev;
-const finite = (value: number | null): number | null =>
-  value !== null && Number.isFinite(value) ? value : null;
-
-export function DriftOverview({ plan, skyIndex, isFile = false }: DriftOverviewProps) {
+export function DriftOverview({ plan }: DriftOverviewProps) {
   const frame = driftFrame(plan);
-  const drifts = evDrifts(plan, skyIndex);
+  const drifts = evDrifts(plan);
   const values = drifts.flatMap(({ ev }) => ev.filter((value) => value !== null));
   const { low, high } = extentOf(values);
   const scale = stopScale(low, high, frame);
@@ -90,9 +86,8 @@ export function DriftOverview({ plan, skyIndex, isFile = false }: DriftOverviewP
     <Drawing
       width={SHEET_PX}
       height={frame.sheetHeight}
-      title={`EV at ISO 100 on the body by T-0, sky ${plan.sky[skyIndex]}`}
+      title={`EV at ISO 100 on the body by T-0, sky ${plan.sky[0]}`}
       class="drift"
-      isFile={isFile}
     >
       <Heads frame={frame} hasValues={values.length > 0} />
       <StopAxis frame={frame} scale={scale} />
@@ -100,7 +95,7 @@ export function DriftOverview({ plan, skyIndex, isFile = false }: DriftOverviewP
         .filter((drift) => drift.named === null)
         .map((drift) => (
           <path class="drift-line" d={curvePath(pointsOf(drift))}>
-            <title>{drawnText(drift.id)}</title>
+            <title>{safeText(drift.id)}</title>
           </path>
         ))}
       <DriftNames named={named} points={named.map(pointsOf)} frame={frame} />

@@ -6,6 +6,7 @@ import type { Thing } from "../../site/types.ts";
 import { stopsText } from "../numbers.ts";
 import { STRONG_TIMES, textWidthPx } from "./fitText.ts";
 import { spreadAlong } from "./labelRoom.ts";
+import type { Palette } from "./palette.ts";
 import { cut } from "./paths.ts";
 import { linear, type Scale } from "./scales.ts";
 import { type Range, toneOf } from "./tone.ts";
@@ -165,7 +166,7 @@ function isClippedThing(
   return reading.darkStops < -underStops - 1e-9 || reading.brightStops > overStops + 1e-9;
 }
 
-export const scaleStyle = ({ ink, soft }: { readonly ink: string; readonly soft: string }): string => `
+export const scaleStyle = ({ ink, soft }: Palette): string => `
 .scale-kept{fill:none;stroke:${ink};stroke-width:3.2}
 .scale-free{fill:none;stroke:${soft};stroke-width:1.4}
 `;

@@ -29,12 +29,9 @@ function emsOf(char: string): number {
 export const textWidthPx = (text: string, fontPx: number): number =>
   [...text].reduce((sum, char) => sum + emsOf(char), 0) * fontPx;
 
-/** A name as any file may hold it: what XML or a screen cannot take is replaced. */
-export const drawnText = (text: string): string => safeText(text).replace(/[\p{Cs}\ufffe\uffff]/gu, "\ufffd");
-
 /** At most as wide as the room, the last character a mark that there was more. */
 export function fittedText(text: string, roomPx: number, fontPx: number): string {
-  const safe = drawnText(text);
+  const safe = safeText(text);
   if (textWidthPx(safe, fontPx) <= roomPx) return safe;
   let kept = "";
   let widthPx = textWidthPx("…", fontPx);
@@ -49,7 +46,7 @@ export function fittedText(text: string, roomPx: number, fontPx: number): string
 /** Folded at blanks to lines no wider than the room, `most` of them; a word or a last line too long for it is cut. */
 export function foldedText(text: string, roomPx: number, fontPx: number, most: number): string[] {
   const lines: string[] = [];
-  for (const word of drawnText(text).split(" ")) {
+  for (const word of safeText(text).split(" ")) {
     const longer = `${lines.at(-1)} ${word}`;
     const isMore = lines.length > 0 && textWidthPx(longer, fontPx) <= roomPx;
     lines.splice(isMore ? -1 : lines.length, 1, isMore ? longer : word);

@@ -1,6 +1,7 @@
 /** A name inside a text element, cut to its room; whole for whoever points at it. */
 
-import { drawnText, fittedText } from "./fitText.ts";
+import { safeText } from "../../site/sourcePlaces.ts";
+import { fittedText } from "./fitText.ts";
 
 interface FittedNameProps {
   readonly name: string;
@@ -12,7 +13,7 @@ export function FittedName({ name, roomPx, fontPx }: FittedNameProps) {
   const shown = fittedText(name, roomPx, fontPx);
   return (
     <>
-      {shown !== drawnText(name) && <title>{drawnText(name)}</title>}
+      {shown !== safeText(name) && <title>{safeText(name)}</title>}
       {shown}
     </>
   );

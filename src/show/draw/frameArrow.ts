@@ -1,15 +1,14 @@
 /** The arrow at a picture's edge towards a sun that does not show. */
 
 import { clamp } from "../../base/units.ts";
-import { degreesText } from "../numbers.ts";
-import { type Anchor, textBox } from "./boxes.ts";
+import { edgeWords } from "../sweepSunText.ts";
+import { type Anchor, type Box, textBox } from "./boxes.ts";
 import { type FramePaper, turned } from "./framePaper.ts";
 import type { PaperProps } from "./frameProps.ts";
 import { FRAME_LABEL_PX } from "./frameStyle.tsx";
-import type { Box } from "./lightMarks.tsx";
 import { closedPath, type Point } from "./paths.ts";
 
-interface SunArrow {
+export interface SunArrow {
   readonly path: string;
   readonly words: string;
   readonly anchor: Anchor;
@@ -36,7 +35,7 @@ export function arrowToSun({ tones, paper, fromEdgeDeg }: PaperProps): SunArrow 
     tip[0] - x * px - y * aside,
     tip[1] - y * px + x * aside,
   ];
-  const words = `sun ${degreesText(Math.floor(fromEdgeDeg), 0)}° off`;
+  const words = `sun ${edgeWords({ fromEdgeDeg })}`;
   const anchor = x > 0.3 ? "end" : x < -0.3 ? "start" : "middle";
   const at = insideAt(back(LENGTH_PX + 4, 0), words, anchor, paper);
   return {
@@ -51,18 +50,20 @@ export function arrowToSun({ tones, paper, fromEdgeDeg }: PaperProps): SunArrow 
 /** Where words near a place stand inside the picture, on their base line. */
 function insideAt([x, y]: Point, words: string, anchor: Anchor, paper: FramePaper): Point {
   const { x: left, width } = textBox(words, [x, y], FRAME_LABEL_PX, anchor);
-  const held = clamp(left, INSET_PX, paper.width - INSET_PX - width);
   const [above, below] = TEXT_INSET_PX;
-  const lowest = paper.height - below;
-  // A slit has no inside to stand in.
-  return [x + held - left, lowest < above ? (paper.height + above - below) / 2 : clamp(y + 3, above, lowest)];
+  const heldLeft = held(left, INSET_PX, paper.width - INSET_PX - width);
+  return [x + heldLeft - left, held(y + 3, above, paper.height - below)];
 }
+
+/** A slit has no inside to stand in: words stand about its middle. */
+const held = (at: number, low: number, high: number): number =>
+  high < low ? (low + high) / 2 : clamp(at, low, high);
 
 /** Where a ray from the middle meets the picture's edge. */
 function onEdge(width: number, height: number, [x, y]: Point): Point {
   const times = Math.min(
-    Math.abs(x) > 0 ? (width / 2 - INSET_PX) / Math.abs(x) : Number.POSITIVE_INFINITY,
-    Math.abs(y) > 0 ? (height / 2 - INSET_PX) / Math.abs(y) : Number.POSITIVE_INFINITY,
+    Math.abs(x) > 0 ? Math.max(0, width / 2 - INSET_PX) / Math.abs(x) : Number.POSITIVE_INFINITY,
+    Math.abs(y) > 0 ? Math.max(0, height / 2 - INSET_PX) / Math.abs(y) : Number.POSITIVE_INFINITY,
   );
   return [width / 2 + x * times, height / 2 + y * times];
 }

@@ -1,10 +1,8 @@
-/** What lies around a picture: the gate's edge, the flare margin, the way to a sun off the picture. */
+/** What lies around a picture: the gate's edge, the flare margin. */
 
 import type { FrameLayout } from "../../plan/picture/frameLayout.ts";
 import { rectangleBorder } from "../../plan/picture/polygons.ts";
 import type { Point2 } from "../../view/prism.ts";
-import { ANCHOR_CLASS } from "./boxes.ts";
-import { arrowToSun } from "./frameArrow.ts";
 import type { FramePaper } from "./framePaper.ts";
 import type { PaperProps } from "./frameProps.ts";
 import { polyline } from "./frameTone.tsx";
@@ -36,26 +34,12 @@ function flarePath({ flare, reach }: FrameLayout, paper: FramePaper): string {
 
 const ON_EDGE = 0.9999;
 
-export function FrameBorder(props: PaperProps) {
-  const { layout, paper } = props;
-  const arrow = arrowToSun(props);
+export function FrameBorder({ layout, paper }: PaperProps) {
   return (
     <>
       <path class="frame-flare" d={flarePath(layout, paper)} />
       <path class="frame-gate" d={gatePath(layout, paper)} />
       <rect class="frame-edge" width={cut(paper.width)} height={cut(paper.height)} />
-      {arrow !== null && (
-        <g class="frame-to-sun">
-          <path d={arrow.path} />
-          <text
-            class={`frame-label halo${ANCHOR_CLASS[arrow.anchor]}`}
-            x={cut(arrow.at[0])}
-            y={cut(arrow.at[1])}
-          >
-            {arrow.words}
-          </text>
-        </g>
-      )}
     </>
   );
 }

@@ -11,7 +11,6 @@ const MOST_HEIGHT = 290;
 export interface FramePaper {
   readonly width: number;
   readonly height: number;
-  readonly pxPerMm: number;
   /** Quarter turns to the left by which the picture is shown. */
   readonly quarters: number;
   readonly at: (mm: Point2) => Point;
@@ -25,7 +24,6 @@ export function framePaper({ reach, quarters }: Pick<FrameLayout, "reach" | "qua
   return {
     width,
     height,
-    pxPerMm,
     quarters,
     at: (mm) => {
       const [x, y] = turned(mm, quarters);

@@ -1,10 +1,11 @@
 /** A camera's picture as a sheet: the picture and the exposure scale under it; as a file of its own with a head that says what it is. */
 
 import type { Reading } from "../../plan/live/liveView.ts";
+import { safeText } from "../../site/sourcePlaces.ts";
 import type { Thing } from "../../site/types.ts";
 import { Drawing } from "./drawing.tsx";
 import { ExposureScale, SCALE_HEIGHT } from "./exposureScale.tsx";
-import { drawnText, foldedText, STRONG_TIMES } from "./fitText.ts";
+import { foldedText, STRONG_TIMES } from "./fitText.ts";
 import { framePaper } from "./framePaper.ts";
 import { FramePicture } from "./framePicture.tsx";
 import type { FramePictureProps } from "./frameProps.ts";
@@ -41,7 +42,7 @@ interface HeadLine {
 /** A line of the head, folded to the sheet's width. */
 function headLines(line: string, isFirst: boolean, roomPx: number): HeadLine[] {
   const folds = foldedText(line, roomPx, FONT_PX * (isFirst ? STRONG_TIMES : 1), MOST_FOLDS);
-  const whole = drawnText(line);
+  const whole = safeText(line);
   const isCut = folds.join(" ") !== whole;
   return folds.map((text) => ({ text, whole: isCut ? whole : null, isFirst }));
 }

@@ -1,7 +1,7 @@
-/** The sun in a picture: its way through the window with clock times, and its disc at scale. */
+/** The sun in a picture: its way through the window with clock times, its disc at scale, the arrow to it while it is off the picture. */
 
 import { ANCHOR_CLASS, textBox } from "./boxes.ts";
-import { arrowToSun } from "./frameArrow.ts";
+import { arrowToSun, type SunArrow } from "./frameArrow.ts";
 import type { PaperProps } from "./frameProps.ts";
 import { FRAME_LABEL_PX } from "./frameStyle.tsx";
 import { polygon } from "./frameTone.tsx";
@@ -25,42 +25,51 @@ export function FrameSun({ track, tones, paper }: PaperProps) {
   );
 }
 
-/** Ticks on the sun's way, with clock times where there is room beside them. */
+/** The way to a sun off the picture, and ticks on its way, with clock times where there is room beside them. */
 export function SunTimes(props: PaperProps) {
   const { track, paper } = props;
-  const labels = tickLabels(props);
+  const arrow = arrowToSun(props);
+  const labels = tickLabels(props, arrow);
   return (
-    <g class="frame-times">
-      {track.ticks.map(({ at, xMm, yMm }, i) => {
-        const [x, y] = paper.at([xMm, yMm]);
-        const label = labels[i];
-        return (
-          <g key={at.getTime()}>
-            <circle class="frame-tick" cx={cut(x)} cy={cut(y)} r="2" />
-            {label && (
-              <text
-                class={`frame-label halo${ANCHOR_CLASS[label.anchor]}`}
-                x={cut(label.at[0])}
-                y={cut(label.at[1])}
-              >
-                {label.words}
-              </text>
-            )}
-          </g>
-        );
-      })}
-    </g>
+    <>
+      {arrow !== null && (
+        <g class="frame-to-sun">
+          <path d={arrow.path} />
+          <FrameLabel label={arrow} />
+        </g>
+      )}
+      <g class="frame-times">
+        {track.ticks.map(({ at, xMm, yMm }, i) => {
+          const [x, y] = paper.at([xMm, yMm]);
+          const label = labels[i];
+          return (
+            <g key={at.getTime()}>
+              <circle class="frame-tick" cx={cut(x)} cy={cut(y)} r="2" />
+              {label && <FrameLabel label={label} />}
+            </g>
+          );
+        })}
+      </g>
+    </>
   );
 }
+
+const FrameLabel = ({
+  label: { words, anchor, at },
+}: {
+  readonly label: Pick<SunArrow, "words" | "anchor" | "at">;
+}) => (
+  <text class={`frame-label halo${ANCHOR_CLASS[anchor]}`} x={cut(at[0])} y={cut(at[1])}>
+    {words}
+  </text>
+);
 
 /** Between a tick and its clock time, and from the picture's upper edge to its base line, px. */
 const BESIDE_PX = 5;
 const LINE_PX = 11;
 
 /** Of each tick, to its right or its left; null where that would stand on another or on the arrow's words. */
-function tickLabels(props: PaperProps) {
-  const { track, clock, paper } = props;
-  const arrow = arrowToSun(props);
+function tickLabels({ track, clock, paper }: PaperProps, arrow: SunArrow | null) {
   const room: LabelRoom = {
     isInside: ({ x, width }) => x >= 0 && x + width <= paper.width,
     marks: arrow === null ? [] : [arrow.box],

@@ -4,6 +4,7 @@ import type { Point2 } from "../../view/prism.ts";
 import type { FramePaper } from "./framePaper.ts";
 import type { PictureExposure } from "./frameProps.ts";
 import type { Point } from "./paths.ts";
+import { simplified } from "./simplified.ts";
 import { toneOf } from "./tone.ts";
 
 export interface TonedPart {
@@ -35,30 +36,15 @@ const STRAY_PX = 0.15;
 /** Outlines with straight sides keep all theirs. */
 const FEW_CORNERS = 8;
 
-/** What a rounded outline needs to look round (Douglas & Peucker 1973, in the two halves between the corners farthest apart). */
+/** What a rounded outline needs to look round, in the two halves between its first corner and the one farthest from it. */
 function fewer(corners: readonly Point[]): readonly Point[] {
   if (corners.length <= FEW_CORNERS) return corners;
   const awayPx = (i: number): number =>
     Math.hypot(corners[i]![0] - corners[0]![0], corners[i]![1] - corners[0]![1]);
   const far = corners.reduce((best, _, i) => (awayPx(i) > awayPx(best) ? i : best), 0);
-  const kept = new Set([0, far]);
-  keepBetween(corners, 0, far, kept);
-  keepBetween(corners, far, corners.length, kept);
-  return corners.filter((_, i) => kept.has(i));
-}
-
-/** Keeps the corner farthest off the line from one to another (`last` may be the first again), then looks on either side. */
-function keepBetween(corners: readonly Point[], first: number, last: number, kept: Set<number>): void {
-  let farthest = -1;
-  let mostPx = STRAY_PX;
-  for (let i = first + 1; i < last; i++) {
-    const awayPx = offLinePx(corners[i]!, corners[first]!, corners[last % corners.length]!);
-    if (awayPx > mostPx) [mostPx, farthest] = [awayPx, i];
-  }
-  if (farthest === -1) return;
-  kept.add(farthest);
-  keepBetween(corners, first, farthest, kept);
-  keepBetween(corners, farthest, last, kept);
+  const around = [...corners, corners[0]!];
+  const halves = [around.slice(0, far + 1), around.slice(far)];
+  return halves.flatMap((half) => simplified(half, STRAY_PX, offLinePx).slice(0, -1));
 }
 
 function offLinePx([x, y]: Point, [ax, ay]: Point, [bx, by]: Point): number {

@@ -1,7 +1,6 @@
 /** Room for labels in a drawing: each takes the first of its places where nothing stands yet. */
 
-import { crosses, isWithin, meet, overlap, type Segment } from "./boxes.ts";
-import type { Box } from "./lightMarks.tsx";
+import { type Box, crosses, isWithin, meet, overlap, type Segment } from "./boxes.ts";
 import type { Point } from "./paths.ts";
 
 /** A place a label may take. */
@@ -90,7 +89,7 @@ interface Wish {
   readonly size: number;
 }
 
-/** Middles, in the order of the wishes: moved apart as little as that takes, between `low` and `high` if they all fit there. */
+/** Middles, in the order of the wishes: each pushed on past the one before, then all back from `high`; they may pass `low` if there is no room. */
 export function spreadAlong(wishes: readonly Wish[], low: number, high: number): number[] {
   const order = wishes.map((_, i) => i).sort((a, b) => wishes[a]!.at - wishes[b]!.at || a - b);
   const placed = wishes.map(({ at }) => at);

@@ -2,6 +2,7 @@
 
 import { LIGHT_CLASSES, type LightClass } from "../../light/lightClass.ts";
 import { LETTERS } from "../stripText.ts";
+import type { Box } from "./boxes.ts";
 import { LIGHT_TONES, onTone, type Palette } from "./palette.ts";
 import { cut } from "./paths.ts";
 
@@ -40,13 +41,6 @@ export const LightPatterns = () => (
     </pattern>
   </defs>
 );
-
-export interface Box {
-  readonly x: number;
-  readonly y: number;
-  readonly width: number;
-  readonly height: number;
-}
 
 /** Smaller than this a cell has no room for its letter, px. */
 const LEAST_LETTERED_PX = 9;

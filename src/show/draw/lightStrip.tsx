@@ -3,42 +3,39 @@
 import type { LightClass } from "../../light/lightClass.ts";
 import type { Clock } from "../../plan/clock.ts";
 import type { ChartCamera } from "../../plan/live/chartPlan.ts";
+import { safeText } from "../../site/sourcePlaces.ts";
 import { LETTERS } from "../stripText.ts";
-import { drawnText } from "./fitText.ts";
+import type { Box } from "./boxes.ts";
 import { lightLegend } from "./lightKey.tsx";
-import { type Box, LightCell } from "./lightMarks.tsx";
+import { LightCell } from "./lightMarks.tsx";
 import { cut } from "./paths.ts";
 import { LEAST_SUN_PX, SLIVER_PX, SunBand, type SunMark } from "./stripMarks.tsx";
-import { type StripGeometry, type StripPlan, StripSheet, stripClock, stripGeometry } from "./stripSheet.tsx";
-import { type MsSpan, msSpan, spanBox } from "./timeFrame.ts";
+import { type RowPlace, type StripPlan, StripSheet, stripClock } from "./stripSheet.tsx";
+import { type MsSpan, msSpan, spanBox, windowSpan } from "./timeFrame.ts";
 import { clearMiddle, midEdges, type Run, runsOf } from "./timeRuns.ts";
 
-export interface LightStripProps {
+interface LightStripProps {
+  /** Of one sky. */
   readonly plan: StripPlan & { readonly sky: readonly string[] };
-  /** Of `plan.sky`. */
-  readonly skyIndex: number;
-  readonly isFile?: boolean;
 }
 
-export function LightStrip({ plan, skyIndex, isFile = false }: LightStripProps) {
-  const frame = stripGeometry(plan);
+export function LightStrip({ plan }: LightStripProps) {
   const clock = stripClock(plan);
-  const runs = plan.cameras.map((camera) => lightRuns(plan, camera, skyIndex));
+  const runs = plan.cameras.map((camera) => lightRuns(plan, camera));
   const shown = new Set(runs.flat().map(({ light }) => light));
   return (
     <StripSheet
       plan={plan}
-      title={`Light and sun by T-0 and camera, sky ${plan.sky[skyIndex]}`}
+      title={`Light and sun by T-0 and camera, sky ${plan.sky[0]}`}
       name="strip-light"
-      isFile={isFile}
       legend={lightLegend(shown, sunMarksOf(plan.cameras), hasTrackers(plan.cameras))}
-      row={(i, y, height) => {
+      row={(i, place) => {
         const camera = plan.cameras[i]!;
-        const suns = sunBoxes(frame, sunSpansOf(camera), y, height);
+        const suns = sunBoxes(sunSpansOf(camera), place);
         return (
           <g>
             <title>{rowTitle(camera, clock)}</title>
-            <LightRow frame={frame} runs={runs[i]!} suns={suns} y={y} height={height} />
+            <LightRow runs={runs[i]!} suns={suns} {...place} />
           </g>
         );
       }}
@@ -52,17 +49,15 @@ export interface LightRun extends Run {
   readonly letter?: string;
 }
 
-/** One camera's runs of equal light under one sky. */
+/** One camera's runs of equal light. */
 export function lightRuns(
   { sun, window }: Pick<StripPlan, "sun" | "window">,
   camera: Pick<ChartCamera, "lightAt">,
-  skyIndex: number,
 ): LightRun[] {
-  const span = { fromMs: window.opens.getTime(), toMs: window.closes.getTime() };
-  const lights = sun.map((_, i) => camera.lightAt(skyIndex * sun.length + i).light);
+  const lights = sun.map((_, i) => camera.lightAt(i).light);
   const edges = midEdges(
     sun.map(({ at }) => at.getTime()),
-    span,
+    windowSpan(window),
   );
   return runsOf(edges, (i) => lights[i]).map((run) => ({ ...run, light: lights[run.first]! }));
 }
@@ -83,10 +78,8 @@ interface SunBox extends Box {
 const TONE_SHARE = 0.3;
 
 export const sunBoxes = (
-  frame: StripGeometry,
   spans: readonly (MsSpan & { readonly sun: SunMark })[],
-  y: number,
-  height: number,
+  { frame, y, height }: RowPlace,
 ): SunBox[] =>
   spans.flatMap((span) => {
     const box = spanBox(frame, span, y, height * (1 - TONE_SHARE), LEAST_SUN_PX);
@@ -94,12 +87,9 @@ export const sunBoxes = (
     return [{ ...box, height: box.width < SLIVER_PX ? height : box.height, sun: span.sun }];
   });
 
-interface LightRowProps {
-  readonly frame: StripGeometry;
+interface LightRowProps extends RowPlace {
   readonly runs: readonly LightRun[];
   readonly suns: readonly SunBox[];
-  readonly y: number;
-  readonly height: number;
 }
 
 const LETTER_PX = 9;
@@ -159,7 +149,7 @@ function rowTitle({ id, sun, sweep }: ChartCamera, clock: Clock): string {
     spans.length === 0 ? [] : [`${word} ${spans.map((span) => clock.span(span)).join(", ")}`],
   );
   const along = sweep === null ? "" : " (somewhere along the sweep)";
-  return drawnText(
+  return safeText(
     told.length === 0 ? `${id}: no sun in or near the frame` : `${id}: ${told.join("; ")}${along}`,
   );
 }

@@ -1,20 +1,18 @@
 /** T-0 across, a row per camera: the spare of its setting at each T-0, in four steps. */
 
-import { drawnText } from "./fitText.ts";
+import { safeText } from "../../site/sourcePlaces.ts";
 import { SAMPLE_BOX } from "./lightKey.tsx";
 import { cut } from "./paths.ts";
 import { SPARE_STEPS, SPARE_WORDS, SpareCell, type SpareStep, spareStep } from "./stripMarks.tsx";
-import { type StripGeometry, type StripPlan, StripSheet, stripGeometry } from "./stripSheet.tsx";
-import { type MsSpan, spanBox } from "./timeFrame.ts";
+import { type RowPlace, type StripPlan, StripSheet } from "./stripSheet.tsx";
+import { type MsSpan, spanBox, windowSpan } from "./timeFrame.ts";
 import { midEdges, runsOf } from "./timeRuns.ts";
 
 interface MarginStripProps {
+  /** Of one sky: that which `spareStops` is for. */
   readonly plan: StripPlan & { readonly sky: readonly string[] };
-  /** Of `plan.sky`: the sky that `spareStops` is for. */
-  readonly skyIndex: number;
   /** Smallest margin of the camera's chosen setting at a T-0 under that sky, stops; negative: clipped. Null: no setting. */
   readonly spareStops: (cameraIndex: number, t0Index: number) => number | null;
-  readonly isFile?: boolean;
 }
 
 interface SpareRun extends MsSpan {
@@ -27,14 +25,13 @@ export function spareRuns(
   { sun, window }: Pick<StripPlan, "sun" | "window">,
   spareAt: (t0Index: number) => number | null,
 ): SpareRun[] {
-  const span = { fromMs: window.opens.getTime(), toMs: window.closes.getTime() };
   const steps = sun.map((_, i) => {
     const spare = spareAt(i);
     return spare === null || Number.isNaN(spare) ? null : spareStep(spare);
   });
   const edges = midEdges(
     sun.map(({ at }) => at.getTime()),
-    span,
+    windowSpan(window),
   );
   return runsOf(edges, (i) => steps[i]).map(({ first, fromMs, toMs }) => ({
     step: steps[first]!,
@@ -43,16 +40,14 @@ export function spareRuns(
   }));
 }
 
-export function MarginStrip({ plan, skyIndex, spareStops, isFile = false }: MarginStripProps) {
-  const frame = stripGeometry(plan);
+export function MarginStrip({ plan, spareStops }: MarginStripProps) {
   const rows = plan.cameras.map((_, i) => spareRuns(plan, (t0Index) => spareStops(i, t0Index)));
   const shown = new Set(rows.flat().map(({ step }) => step));
   return (
     <StripSheet
       plan={plan}
-      title={`Spare of each setting by T-0 and camera, sky ${plan.sky[skyIndex]}`}
+      title={`Spare of each setting by T-0 and camera, sky ${plan.sky[0]}`}
       name="strip-margin"
-      isFile={isFile}
       legend={[
         ...SPARE_STEPS.filter((step) => shown.has(step)).map((step) => ({
           text: SPARE_WORDS[step],
@@ -65,24 +60,17 @@ export function MarginStrip({ plan, skyIndex, spareStops, isFile = false }: Marg
         })),
         ...(shown.has(null) ? [{ text: "no setting", sample: <path class="spare-none" d="M0 6h20" /> }] : []),
       ]}
-      row={(i, y, height) => (
+      row={(i, place) => (
         <g>
-          <title>{drawnText(plan.cameras[i]!.id)}</title>
-          <SpareRow frame={frame} runs={rows[i]!} y={y} height={height} />
+          <title>{safeText(plan.cameras[i]!.id)}</title>
+          <SpareRow runs={rows[i]!} {...place} />
         </g>
       )}
     />
   );
 }
 
-interface SpareRowProps {
-  readonly frame: StripGeometry;
-  readonly runs: readonly SpareRun[];
-  readonly y: number;
-  readonly height: number;
-}
-
-function SpareRow({ frame, runs, y, height }: SpareRowProps) {
+function SpareRow({ frame, runs, y, height }: RowPlace & { readonly runs: readonly SpareRun[] }) {
   return (
     <>
       {runs.map(({ step, ...span }) => {

@@ -34,12 +34,11 @@ interface PadDrawingProps {
   readonly window: ArcWindow;
   /** By camera id; a camera without one is drawn as one with neither. */
   readonly risks: ReadonlyMap<string, SunRiskWord>;
-  readonly isFile?: boolean;
   /** `PadLive` at the T-0 that is shown first. */
   readonly children?: ComponentChildren;
 }
 
-export function PadDrawing({ plan, sun, window, risks, isFile = false, children }: PadDrawingProps) {
+export function PadDrawing({ plan, sun, window, risks, children }: PadDrawingProps) {
   const sheet = padSheet(plan);
   const riskOf = (id: string): RiskMark => riskMark(risks.get(id));
   return (
@@ -47,7 +46,6 @@ export function PadDrawing({ plan, sun, window, risks, isFile = false, children 
       width={sheet.width}
       height={sheet.height}
       title="The pad seen from above, true north up: structures, cameras and their fields, the sun"
-      isFile={isFile}
       class="pad"
     >
       <text class="strong" x={14} y={HEAD_PX - 12}>

@@ -54,7 +54,8 @@ interface FieldProps {
 function Field({ panel, camera, lengthM, risk }: FieldProps) {
   const { at } = camera.stand!;
   const [x, y] = panel.place(at);
-  const axis = [at, stepFrom(at, camera.azimuthDeg, lengthM)].map(panel.place);
+  // An area of two corners comes back as a third.
+  const axis = cutToCircle([at, stepFrom(at, camera.azimuthDeg, lengthM)], panel.radiusM).slice(0, 2);
   const isIn = risk === "in" ? " pad-field-in" : "";
   const sector = cutToCircle(sectorOf(camera, lengthM), panel.radiusM);
   return (
@@ -64,7 +65,10 @@ function Field({ panel, camera, lengthM, risk }: FieldProps) {
       ) : (
         <path class={`pad-field${isIn}`} d={closedPath(sector.map(panel.place))} />
       )}
-      <path class={camera.kind === "tracker" ? "pad-axis pad-axis-tracker" : "pad-axis"} d={openPath(axis)} />
+      <path
+        class={camera.kind === "tracker" ? "pad-axis pad-axis-tracker" : "pad-axis"}
+        d={openPath(axis.map(panel.place))}
+      />
     </>
   );
 }

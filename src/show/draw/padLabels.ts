@@ -1,13 +1,11 @@
 /** What is named on a plan of the pad, in the order in which names get room: structures, cameras by risk, what lies farther out. */
 
 import { toAzimuthElevation } from "../../base/vector.ts";
-import type { PadPlan, PlanCamera } from "../../plan/picture/padPlan.ts";
-import { drawingOf } from "../../plan/picture/padPlan.ts";
+import { drawingOf, type PadPlan, type PlanCamera } from "../../plan/picture/padPlan.ts";
 import { rangeText } from "../numbers.ts";
-import { squareAt } from "./boxes.ts";
+import { type Box, squareAt } from "./boxes.ts";
 import { fittedText } from "./fitText.ts";
 import type { LabelRoom } from "./labelRoom.ts";
-import type { Box } from "./lightMarks.tsx";
 import { type PlacedLabel, placeLabel } from "./markLabels.ts";
 import { camerasOf } from "./padGround.tsx";
 import { MARK_PX, type RiskMark } from "./padMarks.tsx";

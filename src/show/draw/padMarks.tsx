@@ -3,7 +3,7 @@
 import { cosDeg, sinDeg } from "../../base/units.ts";
 import type { PlanCamera } from "../../plan/picture/padPlan.ts";
 import type { SunRiskWord } from "../../plan/sunRisk.ts";
-import { closedPath, cut, type Point } from "./paths.ts";
+import { closedPath, cut, openPath, type Point } from "./paths.ts";
 
 /** Half the width of a mark, its outer outline included. */
 export const MARK_PX = 6;
@@ -69,7 +69,7 @@ function headPath([x, y]: Point, azimuthDeg: number, sizePx: number): string {
 
 function stemPath([x, y]: Point, azimuthDeg: number): string {
   const away: Point = [-sinDeg(azimuthDeg), cosDeg(azimuthDeg)];
-  return closedPath([
+  return openPath([
     [x, y],
     [x + away[0] * ARROW_PX, y + away[1] * ARROW_PX],
   ]);

@@ -57,7 +57,7 @@ export const DARK_PALETTE: Palette = {
   tracker: "#dd9cc2",
 };
 
-/** Fill of each class of light, the same on light and dark paper: lighter is more sun on what the camera sees. */
+/** Fill of each class of light, the same on light and dark paper: lighter is more sun on what the camera sees, but for flat light, which has none. */
 export const LIGHT_TONES: Readonly<Record<LightClass, string>> = {
   front: "#ffffff",
   side: "#d6d6d2",

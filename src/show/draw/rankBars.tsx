@@ -3,7 +3,7 @@
 import { makeClock } from "../../plan/clock.ts";
 import type { RankedWindow, Ranking } from "../../plan/rank/rankTypes.ts";
 import { windowRangeText } from "../dateText.ts";
-import { shareText } from "../numbers.ts";
+import { partText, shareText } from "../numbers.ts";
 import { Drawing } from "./drawing.tsx";
 import { FittedName } from "./fittedName.tsx";
 import { Legend, type LegendItem, legendHeight } from "./legend.tsx";
@@ -12,7 +12,6 @@ import { BestMark, SkyPart } from "./rankMarks.tsx";
 
 interface RankBarsProps {
   readonly ranking: Pick<Ranking, "windows" | "sky" | "site">;
-  readonly isFile?: boolean;
 }
 
 /** More windows are counted, not drawn. */
@@ -31,7 +30,7 @@ const BEST_X = SHARE_X + 12;
 const SUN_X = SHEET_PX - 4;
 const FOOT_PX = 22;
 
-export function RankBars({ ranking, isFile = false }: RankBarsProps) {
+export function RankBars({ ranking }: RankBarsProps) {
   const { windows, sky, site } = ranking;
   const shown = windows.slice(0, MOST_ROWS);
   const more = windows.length - shown.length;
@@ -45,7 +44,6 @@ export function RankBars({ ranking, isFile = false }: RankBarsProps) {
       height={keyY + legendHeight(legend, SHEET_PX - NAME_X) + 4}
       title="Windows by the share of well-lit views"
       class="rank-bars"
-      isFile={isFile}
     >
       <ShareAxis bottom={bottom} />
       {shown.map((window, i) => (
@@ -177,7 +175,7 @@ export function skyParts(
 
 function rankLegend(sky: Ranking["sky"]): LegendItem[] {
   const skies = sky.map(({ sky: name, weight }, i) => ({
-    text: sky.length === 1 ? `mean share, ${name}` : `part of ${name}, weight ${Math.round(weight * 100)} %`,
+    text: sky.length === 1 ? `mean share, ${name}` : `part of ${name}, weight ${partText(weight)}`,
     sample: <SkyPart index={i} number={sky.length > 1} x={0} y={0} width={20} height={12} />,
   }));
   return [...skies, { text: "share at the best T-0", sample: <BestMark x={10} y={0} height={12} /> }];

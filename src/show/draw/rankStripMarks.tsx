@@ -1,27 +1,27 @@
 /** Marks of a ranked window's strip: the bar under a well-lit stretch, the share as steps. */
 
 import { cut } from "./paths.ts";
-import { type MsSpan, spanBox, type TimeFrame, xOf } from "./timeFrame.ts";
+import { type TimeFrame, xOf } from "./timeFrame.ts";
 
 const BAR_PX = 2;
+const GROUND_PX = 0.8;
 /** So that the cell's own edge stays in sight. */
 const INSET_PX = 1;
 
 interface WellLitBarProps {
-  readonly frame: TimeFrame;
-  readonly span: MsSpan;
+  readonly x: number;
+  readonly width: number;
   /** Of the cell. */
   readonly bottom: number;
 }
 
 /** A bar along the bottom of a cell, parted from its tone. */
-export function WellLitBar({ frame, span, bottom }: WellLitBarProps) {
-  const bar = spanBox(frame, span, bottom - INSET_PX - BAR_PX, BAR_PX);
-  const ground = spanBox(frame, span, bottom - INSET_PX - BAR_PX - 0.8, 0.8);
-  return bar === null || ground === null ? null : (
+export function WellLitBar({ x, width, bottom }: WellLitBarProps) {
+  const top = bottom - INSET_PX - BAR_PX;
+  return (
     <>
-      <rect class="strip-well-ground" {...ground} />
-      <rect class="strip-well" {...bar} />
+      <rect class="strip-well-ground" x={x} y={cut(top - GROUND_PX)} width={width} height={GROUND_PX} />
+      <rect class="strip-well" x={x} y={cut(top)} width={width} height={BAR_PX} />
     </>
   );
 }

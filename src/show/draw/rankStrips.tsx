@@ -10,12 +10,11 @@ import { FittedName } from "./fittedName.tsx";
 import { Legend, type LegendItem, legendHeight } from "./legend.tsx";
 import { lightLegend } from "./lightKey.tsx";
 import { LightRow, type LightRun, sunBoxes } from "./lightStrip.tsx";
-import { cut } from "./paths.ts";
 import { ShareSteps, WellLitBar } from "./rankStripMarks.tsx";
 import type { SunMark } from "./stripMarks.tsx";
-import { cellHeightPx, nameColumnPx, RowName, rowHeightPx, type StripGeometry } from "./stripSheet.tsx";
+import { nameColumnPx, type RowPlace, rowHeightPx, type StripGeometry, StripRows } from "./stripSheet.tsx";
 import { TimeAxis } from "./timeAxis.tsx";
-import type { MsSpan } from "./timeFrame.ts";
+import { type MsSpan, spanBox, windowSpan } from "./timeFrame.ts";
 import { runsOf } from "./timeRuns.ts";
 
 interface RankStripsProps {
@@ -90,8 +89,7 @@ function stackedFrames(strips: readonly Strip[]): StripGeometry[] {
       height,
       sheetWidth: SHEET_PX,
       sheetHeight: y,
-      fromMs: window.opens.getTime(),
-      toMs: window.closes.getTime(),
+      ...windowSpan(window),
       rowPx,
     };
   });
@@ -106,7 +104,7 @@ interface RankStripProps {
 }
 
 function RankStrip({ strip, title, zone, frame, follows }: RankStripProps) {
-  const { left, top, width, height, rowPx } = frame;
+  const { left, top, width, height } = frame;
   const edges = strip.edges.map((at) => at.getTime());
   const shareTop = top + height + SHARE_GAP_PX;
   const below = { ...frame, top: shareTop, height: SHARE_PX };
@@ -116,17 +114,11 @@ function RankStrip({ strip, title, zone, frame, follows }: RankStripProps) {
         <FittedName name={title} roomPx={SHEET_PX - 2 * MARGIN_PX} fontPx={10 * STRONG_TIMES} />
       </text>
       <TimeAxis frame={frame} zone={zone} side="top" />
-      {strip.rows.map((row, i) => {
-        const cell = cellHeightPx(rowPx);
-        const y = cut(top + i * rowPx + (rowPx - cell) / 2);
-        const middle = top + i * rowPx + rowPx / 2;
-        return (
-          <g>
-            <RowName name={row.id} follows={follows.has(row.id)} frame={frame} middle={middle} />
-            <StripRow cells={row.cells} edges={edges} frame={frame} y={y} height={cell} />
-          </g>
-        );
-      })}
+      <StripRows
+        rows={strip.rows.map(({ id }) => ({ id, follows: follows.has(id) }))}
+        frame={frame}
+        row={(i, place) => <StripRow cells={strip.rows[i]!.cells} edges={edges} {...place} />}
+      />
       <rect class="strip-frame" x={left} y={top} width={width} height={height} />
       <ShareSteps share={strip.share} edges={edges} frame={below} />
       <TimeAxis frame={below} zone={zone} side="bottom" />
@@ -136,27 +128,21 @@ function RankStrip({ strip, title, zone, frame, follows }: RankStripProps) {
 
 type Cells = Strip["rows"][number]["cells"];
 
-interface StripRowProps {
+interface StripRowProps extends RowPlace {
   readonly cells: Cells;
   readonly edges: readonly number[];
-  readonly frame: StripGeometry;
-  readonly y: number;
-  readonly height: number;
 }
 
-function StripRow({ cells, edges, frame, y, height }: StripRowProps) {
-  const wellLit = runsOf(edges, (i) => cells[i]!.isWellLit).filter(({ first }) => cells[first]!.isWellLit);
+function StripRow({ cells, edges, ...place }: StripRowProps) {
+  const { frame, y, height } = place;
+  const wellLit = runsOf(edges, (i) => cells[i]!.isWellLit)
+    .filter(({ first }) => cells[first]!.isWellLit)
+    .flatMap((span) => spanBox(frame, span, y, height) ?? []);
   return (
     <>
-      <LightRow
-        frame={frame}
-        runs={stripRuns(cells, edges)}
-        suns={sunBoxes(frame, sunRuns(cells, edges), y, height)}
-        y={y}
-        height={height}
-      />
-      {wellLit.map((span) => (
-        <WellLitBar frame={frame} span={span} bottom={y + height} />
+      <LightRow runs={stripRuns(cells, edges)} suns={sunBoxes(sunRuns(cells, edges), place)} {...place} />
+      {wellLit.map(({ x, width }) => (
+        <WellLitBar x={x} width={width} bottom={y + height} />
       ))}
     </>
   );
@@ -183,23 +169,13 @@ function stripsLegend(strips: readonly Strip[], follows: RankStripsProps["follow
   const cells = strips.flatMap(({ rows }) => rows.flatMap((row) => row.cells));
   const lights = new Set<LightClass>(cells.map(({ light }) => light));
   const suns = new Set<SunMark>(cells.flatMap(({ sun }) => sun ?? []));
-  const frame = {
-    left: 0,
-    top: 0,
-    width: 20,
-    height: 12,
-    sheetWidth: 20,
-    sheetHeight: 12,
-    fromMs: 0,
-    toMs: 1,
-  };
   return [
     ...lightLegend(lights, suns, follows.size > 0),
     ...(cells.some(({ isWellLit }) => isWellLit)
       ? [
           {
             text: "well lit: a capital, underlined",
-            sample: <WellLitBar frame={frame} span={{ fromMs: 0, toMs: 1 }} bottom={9} />,
+            sample: <WellLitBar x={0} width={20} bottom={9} />,
           },
         ]
       : []),

@@ -1,7 +1,8 @@
 /** Marks of the strips over a window: the sun over a row's tone, steps of spare, a camera that follows the vehicle. */
 
 import { LIGHT_CLASSES } from "../../light/lightClass.ts";
-import { type Box, SunCell } from "./lightMarks.tsx";
+import type { Box } from "./boxes.ts";
+import { SunCell } from "./lightMarks.tsx";
 import { LIGHT_TONES, type Palette } from "./palette.ts";
 import { cut } from "./paths.ts";
 

@@ -12,7 +12,7 @@ import { cut } from "./paths.ts";
 import { FollowMark } from "./stripMarks.tsx";
 import { type SunEventMark, sunEventMarks } from "./sunEventMarks.ts";
 import { TimeAxis } from "./timeAxis.tsx";
-import { placedIn, type TimeFrame, xOf } from "./timeFrame.ts";
+import { placedIn, type TimeFrame, windowSpan, xOf } from "./timeFrame.ts";
 
 /** What a strip takes of a plan. */
 export type StripPlan = Omit<ChartPlan, "sky">;
@@ -45,7 +45,7 @@ export const rowHeightPx = (rows: number): number =>
   clamp(Math.floor(ROWS_PX / Math.max(1, rows)), LEAST_ROW_PX, MOST_ROW_PX);
 
 /** The blank between rows is part of a row's height. */
-export const cellHeightPx = (rowPx: number): number => rowPx - (rowPx >= 12 ? 2 : 1);
+const cellHeightPx = (rowPx: number): number => rowPx - (rowPx >= 12 ? 2 : 1);
 
 export const nameColumnPx = (names: readonly string[], fontPx: number): number =>
   Math.max(
@@ -54,14 +54,15 @@ export const nameColumnPx = (names: readonly string[], fontPx: number): number =
   );
 
 /** Of both strips of a plan, without the key below. */
-export function stripGeometry(plan: StripPlan): StripGeometry {
+export const stripGeometry = (plan: StripPlan): StripGeometry => geometryWith(sunEventMarks(plan), plan);
+
+function geometryWith(events: readonly SunEventMark[], plan: StripPlan): StripGeometry {
   const rowPx = rowHeightPx(plan.cameras.length);
   const names = nameColumnPx(
     plan.cameras.map(({ id }) => id),
     NAME_FONT_PX,
   );
   const left = Math.ceil(names) + MARK_PX + 8;
-  const events = sunEventMarks(plan);
   const lanes = Math.max(0, ...events.map(({ lane }) => lane + 1));
   const top = CURSOR_PX + lanes * EVENT_PX + AXIS_PX;
   const height = Math.max(1, plan.cameras.length) * rowPx;
@@ -72,57 +73,69 @@ export function stripGeometry(plan: StripPlan): StripGeometry {
     height,
     sheetWidth: SHEET_PX,
     sheetHeight: top + height + AXIS_PX,
-    fromMs: plan.window.opens.getTime(),
-    toMs: plan.window.closes.getTime(),
+    ...windowSpan(plan.window),
     rowPx,
   };
 }
 
-export interface StripSheetProps {
+/** Where the cell of a row stands. */
+export interface RowPlace {
+  readonly frame: StripGeometry;
+  readonly y: number;
+  readonly height: number;
+}
+
+interface StripSheetProps {
   readonly plan: StripPlan;
   readonly title: string;
   readonly name: string;
   readonly legend: readonly LegendItem[];
-  readonly isFile: boolean;
-  readonly row: (cameraIndex: number, y: number, height: number) => ComponentChildren;
+  readonly row: (cameraIndex: number, place: RowPlace) => ComponentChildren;
 }
 
-export function StripSheet({ plan, title, name, legend, isFile, row }: StripSheetProps) {
-  const frame = stripGeometry(plan);
+export function StripSheet({ plan, title, name, legend, row }: StripSheetProps) {
+  const events = sunEventMarks(plan);
+  const frame = geometryWith(events, plan);
   const { left, top, width, height, rowPx, sheetWidth, sheetHeight } = frame;
   const key = legendHeight(legend, sheetWidth - left);
-  const cell = cellHeightPx(rowPx);
   const { zone } = plan.window;
+  const rows = plan.cameras.map(({ id, sweep }) => ({ id, follows: sweep !== null }));
   return (
-    <Drawing
-      width={sheetWidth}
-      height={sheetHeight + LEGEND_GAP_PX + key}
-      title={title}
-      class={name}
-      isFile={isFile}
-    >
+    <Drawing width={sheetWidth} height={sheetHeight + LEGEND_GAP_PX + key} title={title} class={name}>
       <TimeAxis frame={frame} zone={zone} side="top" />
-      {plan.cameras.map((camera, i) => (
-        <g>
-          <RowName
-            name={camera.id}
-            follows={camera.sweep !== null}
-            frame={frame}
-            middle={top + i * rowPx + rowPx / 2}
-          />
-          {row(i, cut(top + i * rowPx + (rowPx - cell) / 2), cell)}
-        </g>
-      ))}
-      {plan.cameras.length === 0 && (
+      <StripRows rows={rows} frame={frame} row={row} />
+      {rows.length === 0 && (
         <text class="soft mid" x={left + width / 2} y={top + rowPx / 2 + 3}>
           no cameras
         </text>
       )}
       <rect class="strip-frame" x={left} y={top} width={width} height={height} />
-      <EventMarks events={sunEventMarks(plan)} frame={frame} />
+      <EventMarks events={events} frame={frame} />
       <TimeAxis frame={frame} zone={zone} side="bottom" />
       <Legend items={legend} x={left} y={sheetHeight + LEGEND_GAP_PX} width={sheetWidth - left} />
     </Drawing>
+  );
+}
+
+interface StripRowsProps {
+  readonly rows: readonly { readonly id: string; readonly follows: boolean }[];
+  readonly frame: StripGeometry;
+  readonly row: (index: number, place: RowPlace) => ComponentChildren;
+}
+
+/** Names, and what each row holds. */
+export function StripRows({ rows, frame, row }: StripRowsProps) {
+  const { top, rowPx } = frame;
+  const height = cellHeightPx(rowPx);
+  return (
+    <>
+      {rows.map(({ id, follows }, i) => (
+        <g>
+          <RowName name={id} follows={follows} frame={frame} middle={top + i * rowPx + rowPx / 2} />
+          {row(i, { frame, y: cut(top + i * rowPx + (rowPx - height) / 2), height })}
+        </g>
+      ))}
+    </>
   );
 }
 
@@ -133,7 +146,7 @@ interface RowNameProps {
   readonly middle: number;
 }
 
-export function RowName({ name, follows, frame: { left, rowPx }, middle }: RowNameProps) {
+function RowName({ name, follows, frame: { left, rowPx }, middle }: RowNameProps) {
   const isSmall = rowPx < 12;
   const fontPx = isSmall ? SMALL_FONT_PX : NAME_FONT_PX;
   return (
@@ -153,26 +166,24 @@ export function RowName({ name, follows, frame: { left, rowPx }, middle }: RowNa
 
 /** Sunrise and sunset through all rows, their times above. */
 function EventMarks({ events, frame }: { events: readonly SunEventMark[]; frame: StripGeometry }) {
-  const { top, height, fromMs, toMs } = frame;
+  const { top, height } = frame;
   const laneTop = (lane: number): number => CURSOR_PX + lane * EVENT_PX;
   return (
     <>
-      {events
-        .filter(({ ms }) => ms >= fromMs && ms <= toMs)
-        .map(({ ms, lane, text }) => {
-          const x = xOf(frame, ms);
-          const d = `M${x} ${top}V${top + height}`;
-          return (
-            <>
-              <path class="casing" d={d} />
-              <path class="strip-event" d={d} />
-              <path class="thin" d={`M${x} ${laneTop(lane) + EVENT_PX - 1}V${top - AXIS_PX}`} />
-              <text class="small mid" x={placedIn(frame, x, text, SMALL_FONT_PX)} y={laneTop(lane) + 9}>
-                {text}
-              </text>
-            </>
-          );
-        })}
+      {events.map(({ ms, lane, text }) => {
+        const x = xOf(frame, ms);
+        const d = `M${x} ${top}V${top + height}`;
+        return (
+          <>
+            <path class="casing" d={d} />
+            <path class="strip-event" d={d} />
+            <path class="thin" d={`M${x} ${laneTop(lane) + EVENT_PX - 1}V${top - AXIS_PX}`} />
+            <text class="small mid" x={placedIn(frame, x, text, SMALL_FONT_PX)} y={laneTop(lane) + 9}>
+              {text}
+            </text>
+          </>
+        );
+      })}
     </>
   );
 }

@@ -4,13 +4,14 @@ import { makeClock } from "../../plan/clock.ts";
 import { lightRectangles, type MapRectangle, sunRectangles } from "../../plan/picture/mapRectangles.ts";
 import type { SweepMap, SweepSun } from "../../plan/sweep/sweepTypes.ts";
 import { makeSecondsClock, tPlusName } from "../sweepTimes.ts";
+import type { Box } from "./boxes.ts";
 import { Drawing } from "./drawing.tsx";
 import { STRONG_TIMES, textWidthPx } from "./fitText.ts";
 import { FittedName } from "./fittedName.tsx";
 import { Legend, legendHeight } from "./legend.tsx";
-import { type Box, LightCell, SunCell } from "./lightMarks.tsx";
+import { LightCell, SunCell } from "./lightMarks.tsx";
 import { cut } from "./paths.ts";
-import { mapLegend } from "./sweepMapLegend.tsx";
+import { mapLegend, OUTLINE_CLASS } from "./sweepMapLegend.tsx";
 import {
   MAP_WIDTH,
   type MapCrossing,
@@ -31,7 +32,6 @@ interface SweepMapProps {
   readonly zone: string;
   /** The ascent is made from parameters: times are told to the minute. */
   readonly isRough: boolean;
-  readonly isFile?: boolean;
 }
 
 /** Blank between the tracker's id and what the axes are. */
@@ -39,7 +39,7 @@ const HEAD_GAP_PX = 12;
 /** From the map to its key. */
 const KEY_OFF_PX = 10;
 
-export function SweepMapDrawing({ map, sun, zone, isRough, isFile = false }: SweepMapProps) {
+export function SweepMapDrawing({ map, sun, zone, isRough }: SweepMapProps) {
   const scales = mapScales(map);
   const { opens, closes } = map.window;
   const clock = (isRough ? makeClock : makeSecondsClock)(zone, opens, closes);
@@ -54,7 +54,6 @@ export function SweepMapDrawing({ map, sun, zone, isRough, isFile = false }: Swe
       width={MAP_WIDTH}
       height={cut(below + KEY_OFF_PX + legendHeight(legend, plot.width))}
       title={title}
-      isFile={isFile}
       class="sweepmap"
     >
       <text class="text strong" x={plot.x} y={14} unicode-bidi="plaintext">
@@ -143,19 +142,18 @@ const cutBox = ({ x, y, width, height }: Box): Box => ({
 
 /** The exact T-0s and T+, and what is said of the closest approach where there is room. */
 function Crossing({ zone, boxes, closest, words, label }: MapCrossing) {
-  const isIn = zone === "in-frame";
   return (
     <g>
       {words !== null && <title>{words}</title>}
       {boxes.map(cutBox).map((box) => (
         <>
           <rect class="casing" {...box} />
-          <rect class={isIn ? "sweepmap-in" : "sweepmap-near dashed"} {...box} />
+          <rect class={OUTLINE_CLASS[zone]} {...box} />
         </>
       ))}
       {words !== null && label !== null && (
         <>
-          <path class={isIn ? "sweepmap-in" : "line"} d={crossAt(closest.x, closest.y)} />
+          <path class={zone === "in-frame" ? "sweepmap-in" : "line"} d={crossAt(closest.x, closest.y)} />
           <rect class="sweepmap-ground" {...cutBox(label)} />
           <text class="text sweepmap-label" x={cut(label.x + 2)} y={cut(label.y + 9)}>
             {words}

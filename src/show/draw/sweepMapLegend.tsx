@@ -17,7 +17,8 @@ const OUTLINE_WORDS: Readonly<Record<Zone, string>> = {
   "in-frame": "exact T-0s and T+ of a crossing, with its closest approach",
   "near-frame": "the same near the frame",
 };
-const OUTLINE_CLASS: Readonly<Record<Zone, string>> = {
+/** Of the outline of a crossing. */
+export const OUTLINE_CLASS: Readonly<Record<Zone, string>> = {
   "in-frame": "sweepmap-in",
   "near-frame": "sweepmap-near dashed",
 };

@@ -4,16 +4,16 @@ import { MS_PER_SECOND } from "../../base/units.ts";
 import type { SweepCrossing, SweepMap, SweepSun, TPlusSpan } from "../../plan/sweep/sweepTypes.ts";
 import { roundRowS } from "../sweepMapText.ts";
 import { edgeWords, isBeside, offAxisWords, type Times, whenWords } from "../sweepSunText.ts";
+import type { Box } from "./boxes.ts";
 import { textWidthPx } from "./fitText.ts";
 import { placeLabels } from "./labelRoom.ts";
-import type { Box } from "./lightMarks.tsx";
 import { cut } from "./paths.ts";
 import { linear, type Scale } from "./scales.ts";
-import type { TimeFrame } from "./timeFrame.ts";
+import { type TimeFrame, windowSpan } from "./timeFrame.ts";
 
 export const MAP_WIDTH = 720;
 const [LEFT, TOP, WIDTH] = [48, 48, 660];
-/** Cells are as large as one tile of the patterns, or two tiles tall: none is cut. */
+/** Cells are as large as one tile of the sun's patterns, or two tiles tall: none of those is cut. */
 const CELL_PX = 6;
 const MOST_ROWS = 36;
 
@@ -54,8 +54,7 @@ export const mapFrame = ({ window }: SweepMap, { plot }: MapScales): TimeFrame =
   height: plot.height,
   sheetWidth: MAP_WIDTH,
   sheetHeight: plot.y + plot.height,
-  fromMs: window.opens.getTime(),
-  toMs: window.closes.getTime(),
+  ...windowSpan(window),
 });
 
 /** T-0s and T+ of a crossing, with what is said of it where there is room. */

@@ -4,10 +4,9 @@ import { atan2Deg, mix, tanDeg } from "../../base/units.ts";
 import { rectangleBorder } from "../../plan/picture/polygons.ts";
 import type { PassPoint, SunPass, SweepPath } from "../../plan/picture/sweepPathTypes.ts";
 import { tPlusName } from "../sweepTimes.ts";
-import { squareAt } from "./boxes.ts";
+import { type Box, squareAt } from "./boxes.ts";
 import { textWidthPx } from "./fitText.ts";
 import { boxesAbout, placeLabels, STRAIGHT_SIDES } from "./labelRoom.ts";
-import type { Box } from "./lightMarks.tsx";
 import { closedPath, cut, openPath, type Point } from "./paths.ts";
 import { linear } from "./scales.ts";
 

@@ -14,7 +14,6 @@ import { ELEVATIONS, type RimLabel, rimLabels, type SkyLabel, skyLabels } from "
 interface SweepPathProps {
   readonly path: SweepPath;
   readonly zone: string;
-  readonly isFile?: boolean;
   /** What follows the chosen T-0: `SweepPathLive`. */
   readonly children?: ComponentChildren;
 }
@@ -22,7 +21,7 @@ interface SweepPathProps {
 /** As far as the key. */
 const ID_ROOM_PX = 444;
 
-export function SweepPathDrawing({ path, zone, isFile = false, children }: SweepPathProps) {
+export function SweepPathDrawing({ path, zone, children }: SweepPathProps) {
   const sky = sweepSky(path);
   const labels = skyLabels(path, sky, zone);
   const marks = path.frames.map((frame) => frameMark(frame, sky));
@@ -31,7 +30,6 @@ export function SweepPathDrawing({ path, zone, isFile = false, children }: Sweep
       width={PATH_WIDTH}
       height={PATH_HEIGHT}
       title={`Sweep of ${path.id} over the sky`}
-      isFile={isFile}
       class="sweeppath"
     >
       <text class="text strong" x={8} y={14} unicode-bidi="plaintext">

@@ -1,5 +1,6 @@
 /** The frame's mark on the sky of a sweep. */
 
+import { rectangleBorder } from "../../plan/picture/polygons.ts";
 import type { PathFrame } from "../../plan/picture/sweepPathTypes.ts";
 import { closedPath, type Point } from "./paths.ts";
 import type { SweepSky } from "./sweepSky.ts";
@@ -24,11 +25,6 @@ export function frameMark(frame: PathFrame, sky: SweepSky): FrameMark {
   if (sizePx >= LEAST_FRAME_PX) return { d: closedPath(outline), isSmall: false, isWide: sizePx > WIDE_PX };
   const [x, y] = sky.at(frame);
   const half = LEAST_FRAME_PX / 2;
-  const corners: Point[] = [
-    [x - half, y - half],
-    [x + half, y - half],
-    [x + half, y + half],
-    [x - half, y + half],
-  ];
+  const corners = rectangleBorder(half, half).map(([right, down]): Point => [x + right, y + down]);
   return { d: closedPath(corners), isSmall: true, isWide: false };
 }

@@ -2,7 +2,7 @@
 
 import { cosDeg, sinDeg } from "../../base/units.ts";
 import type { SkyPoint, SweepPath } from "../../plan/picture/sweepPathTypes.ts";
-import type { Box } from "./lightMarks.tsx";
+import type { Box } from "./boxes.ts";
 import { cut, type Point } from "./paths.ts";
 
 export const PATH_WIDTH = 720;

@@ -4,11 +4,11 @@ import { cosDeg, MS_PER_DAY, mix, sinDeg, wrap180 } from "../../base/units.ts";
 import { makeClock } from "../../plan/clock.ts";
 import type { SkyPoint, SunPoint, SweepPath } from "../../plan/picture/sweepPathTypes.ts";
 import { roundTimesMs } from "../../plan/roundTimes.ts";
+import { azimuthText } from "../numbers.ts";
 import { tPlusName } from "../sweepTimes.ts";
-import { squareAt } from "./boxes.ts";
+import { type Box, squareAt } from "./boxes.ts";
 import { textWidthPx } from "./fitText.ts";
 import { boxesAbout, placeLabels } from "./labelRoom.ts";
-import type { Box } from "./lightMarks.tsx";
 import type { Point } from "./paths.ts";
 import { SKY_SHEET, type SweepSky } from "./sweepSky.ts";
 
@@ -28,34 +28,32 @@ const APART_PX = 4;
 const LINE_PX = 2;
 
 export function skyLabels(path: SweepPath, sky: SweepSky, zone: string): SkyLabel[] {
-  const wanted = [
+  const marks = [
     ...endsFirst(path.ticks).map((tick) => ({
       kind: "t-plus" as const,
       at: sky.at(tick),
       text: tPlusName(tick.tPlusS),
     })),
     ...clockLabels(path, sky, zone),
-    ...ELEVATIONS.map((elevationDeg) => ({
-      kind: "elevation" as const,
-      at: sky.at({ azimuthDeg: 0, elevationDeg }),
-      text: `${elevationDeg}°`,
-    })),
   ];
+  const rings = ELEVATIONS.map((elevationDeg) => ({
+    kind: "elevation" as const,
+    at: sky.at({ azimuthDeg: 0, elevationDeg }),
+    text: ringText(elevationDeg),
+  }));
   const taken = [
     ...[...path.points, ...path.sun.flat()].map((point) => squareAt(sky.at(point), LINE_PX)),
     ...rimLabels(sky).map(({ at }) => squareAt(at, RIM_LABEL_PX)),
   ];
-  const boxes = placeLabels(
-    wanted.map(({ kind, at, text }) =>
-      kind === "elevation"
-        ? ringPlaces(text, sky)
-        : placesAbout(at, textWidthPx(text, SKY_LABEL_PX) + APART_PX),
-    ),
-    taken,
-    SKY_SHEET,
-  );
-  return wanted.map((one, i) => ({ ...one, box: boxes[i]! }));
+  const places = [
+    ...marks.map(({ at, text }) => placesAbout(at, textWidthPx(text, SKY_LABEL_PX) + APART_PX)),
+    ...ELEVATIONS.map((elevationDeg) => ringPlaces(elevationDeg, sky)),
+  ];
+  const boxes = placeLabels(places, taken, SKY_SHEET);
+  return [...marks, ...rings].map((one, i) => ({ ...one, box: boxes[i]! }));
 }
+
+const ringText = (elevationDeg: number): string => `${elevationDeg}°`;
 
 /** The first and the last say most. */
 const endsFirst = <T>(ticks: readonly T[]): T[] => [
@@ -89,7 +87,7 @@ export const rimLabels = ({ centre: [x, y], rimPx }: SweepSky): RimLabel[] =>
     const reachPx = rimPx + OFF_RIM_PX;
     return {
       azimuthDeg,
-      text: quarter ?? String(azimuthDeg).padStart(3, "0"),
+      text: quarter ?? azimuthText(azimuthDeg, 0),
       isQuarter: quarter !== undefined,
       at: [x + reachPx * sinDeg(azimuthDeg), y - reachPx * cosDeg(azimuthDeg)],
     };
@@ -102,9 +100,8 @@ const placesAbout = (at: Point, width: number): Box[] =>
   OFFS_PX.flatMap((offPx) => boxesAbout(at, { width, height: LABEL_HEIGHT }, offPx));
 
 /** Anywhere on its ring. */
-function ringPlaces(text: string, sky: SweepSky): Box[] {
-  const width = textWidthPx(text, SKY_LABEL_PX);
-  const elevationDeg = Number.parseInt(text, 10);
+function ringPlaces(elevationDeg: number, sky: SweepSky): Box[] {
+  const width = textWidthPx(ringText(elevationDeg), SKY_LABEL_PX);
   return RING_AZIMUTHS.map((azimuthDeg) => {
     const [x, y] = sky.at({ azimuthDeg, elevationDeg });
     return { x: x - width / 2, y: y - LABEL_HEIGHT / 2, width, height: LABEL_HEIGHT };
@@ -123,10 +120,10 @@ function clockLabels({ window, sun }: SweepPath, sky: SweepSky, zone: string): O
   const spanMs = sun.reduce((sum, way) => sum + way.at(-1)!.atMs - way[0]!.atMs, 0);
   if (lengthPx === 0 || spanMs === 0) return [];
   const roomPx = CLOCK_SHARE * textWidthPx(clock.at(window.opens), SKY_LABEL_PX);
-  // Of a window of days the sun's ways lie all but on one another: the first day's times stand for them.
+  // Of a window of days the sun's ways lie all but on one another: the first day's times stand for them, its end left out.
   const firstDay = {
     opens: window.opens,
-    closes: new Date(Math.min(window.closes.getTime(), window.opens.getTime() + MS_PER_DAY)),
+    closes: new Date(Math.min(window.closes.getTime(), window.opens.getTime() + MS_PER_DAY - 1)),
   };
   const times = roundTimesMs(firstDay, zone, (roomPx * spanMs) / lengthPx);
   return (times.length > 0 ? times : [window.opens.getTime()]).flatMap((ms) => {

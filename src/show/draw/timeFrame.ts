@@ -1,8 +1,8 @@
 /** Where the T-0s of a window stand on a chart. */
 
 import { clamp } from "../../base/units.ts";
+import type { Box } from "./boxes.ts";
 import { textWidthPx } from "./fitText.ts";
-import type { Box } from "./lightMarks.tsx";
 import { cut } from "./paths.ts";
 
 /** Where a chart's time runs, in the drawing's units; plain numbers, so that a page can carry it as JSON. */
@@ -27,6 +27,12 @@ export interface MsSpan {
 export const msSpan = ({ from, to }: { readonly from: Date; readonly to: Date }): MsSpan => ({
   fromMs: from.getTime(),
   toMs: to.getTime(),
+});
+
+/** Opening and closing of a window. */
+export const windowSpan = ({ opens, closes }: { readonly opens: Date; readonly closes: Date }): MsSpan => ({
+  fromMs: opens.getTime(),
+  toMs: closes.getTime(),
 });
 
 /** The x of a T-0. */

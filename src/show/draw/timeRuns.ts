@@ -3,10 +3,9 @@
 import { alikeRuns } from "./alikeRuns.ts";
 import type { MsSpan } from "./timeFrame.ts";
 
-/** A stretch of samples that are the same, first and last counted. */
+/** A stretch of samples that are the same, and the first of them. */
 export interface Run extends MsSpan {
   readonly first: number;
-  readonly last: number;
 }
 
 /** Edges between samples: half way from one to the next, the window's ends at the outside. */
@@ -20,7 +19,6 @@ export const midEdges = (timesMs: readonly number[], { fromMs, toMs }: MsSpan): 
 export const runsOf = (edges: readonly number[], valueAt: (index: number) => unknown): Run[] =>
   alikeRuns(edges.length - 1, (first, index) => valueAt(index) === valueAt(first)).map(([first, last]) => ({
     first,
-    last,
     fromMs: edges[first]!,
     toMs: edges[last + 1]!,
   }));

@@ -21,13 +21,13 @@ export function WindowCharts({ charts: { plan, spares }, settingWords }: WindowC
   return (
     <>
       <Chart index={0} head={`Light and sun, ${sky}`}>
-        <LightStrip plan={plan} skyIndex={0} />
+        <LightStrip plan={plan} />
       </Chart>
       <Chart index={1} head={`Spare of the settings, ${sky}, ${settingWords}`}>
-        <MarginStrip plan={plan} skyIndex={0} spareStops={spares} />
+        <MarginStrip plan={plan} spareStops={spares} />
       </Chart>
       <Chart index={2} head={`Drift of the light on the body, ${sky}`}>
-        <DriftOverview plan={plan} skyIndex={0} />
+        <DriftOverview plan={plan} />
       </Chart>
     </>
   );
